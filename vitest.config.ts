@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['{src,test,tools,bench,demo,examples}/**/*.test.{ts,tsx,mjs}'],
+          exclude: ['test/journeys/**'],
+          // Room for a busy machine: tests judge results, benchmarks judge time.
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'journeys',
+          environment: 'node',
+          include: ['test/journeys/**/*.test.ts'],
+          // A journey drives a whole browser and server: one at a time, and slow machines are given time.
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
