@@ -1,0 +1,4 @@
+import { catalogueHolds } from '../../../test/catalogue.ts';
+import { MOTION_LAWS } from './catalogue.ts';
+
+catalogueHolds(MOTION_LAWS);
