@@ -1,0 +1,40 @@
+#!/usr/bin/env node
+/** The `longsecond` command as it is installed: its verbs, and this process's arguments and streams. */
+import { runCommand, type Verb } from './command.ts';
+import { openTerminal } from './terminal.ts';
+
+/** Exit code when what was asked for could not be written out. */
+const OUTPUT_LOST = 74;
+
+/** Each verb is one entry here and one file of verbs/. */
+const VERBS: readonly Verb[] = [
+  {
+    name: 'plan',
+    says: 'what to set for each shot, and how every limit stands',
+    load: async () => (await import('./verbs/plan.ts')).setUpPlan,
+  },
+  {
+    name: 'reckon',
+    says: 'work out one law from numbers',
+    load: async () => (await import('./verbs/reckon.ts')).setUpReckon,
+  },
+  {
+    name: 'serve',
+    says: 'open the screens in a browser, on this machine',
+    load: async () => (await import('./verbs/serve.ts')).setUpServe,
+  },
+];
+
+const terminal = openTerminal(process.stdout, process.stderr, process.env);
+
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    // A reader that stops early, such as head, is no failure.
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
+    if (stream === process.stdout) terminal.err(`Not done: the output could not be written: ${error.message}\n`);
+    process.exit(OUTPUT_LOST);
+  });
+}
+
+const exitCode = await runCommand(process.argv.slice(2), VERBS, terminal);
+if (exitCode !== 0) process.exitCode = exitCode;

@@ -1,0 +1,188 @@
+/** `longsecond plan`: every shot of a shoot with its settings and limits, the ways to close them, and where numbers come from. */
+import { Fault } from '../../base/fault.ts';
+import { nearestName } from '../../base/nearest.ts';
+import type { Problem } from '../../document/problem.ts';
+import type { Shoot } from '../../document/schema.ts';
+import { readShootText, type ShootText } from '../../document/text.ts';
+import { migrate } from '../../document/versions.ts';
+import { explain } from '../../plan/explain.ts';
+import { planShoot } from '../../plan/plan.ts';
+import { candidatesOf, prepare, workAt } from '../../plan/planShot.ts';
+import { LIMITS, type LimitId, type Plan, type ShotPlan, type Trace, type Way } from '../../plan/types.ts';
+import { waysFor } from '../../plan/ways/ways.ts';
+import { onOneLine, type Ink } from '../../turnover/lines.ts';
+import { planReply, traceReply } from '../../turnover/planReply.ts';
+import { planLines } from '../../turnover/planText.ts';
+import { traceLines } from '../../turnover/traceText.ts';
+import type { SetUpVerb } from '../command.ts';
+import { BAD_INPUT } from '../command.ts';
+import { readShootSource, type ShootSource } from '../shootFile.ts';
+import type { Palette, Terminal } from '../terminal.ts';
+
+/** Exit code with --strict when a margin is short. */
+const SHORTFALL = 1;
+
+interface PlanOptions {
+  readonly shot?: string;
+  readonly ways?: true;
+  readonly explain?: string;
+  readonly json?: true;
+  readonly strict?: true;
+}
+
+type WaysByShot = ReadonlyMap<string, ReadonlyMap<LimitId, readonly Way[]>>;
+
+const asText = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('');
+const asJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
+
+function inkOf({ bold, dim, red, yellow, green, cyan }: Palette): Ink {
+  return { strong: bold, faint: dim, short: red, tight: yellow, spare: green, unknown: cyan };
+}
+
+/** A fault of the document with the file in front of its place. */
+function placedIn(name: string, { code, what, where, mend, cause }: Fault): Fault {
+  const place = /^line (\d+), column (\d+)$/.exec(where);
+  const at = place ? `${name}:${place[1]}:${place[2]}` : where === 'the document' ? name : `${name} ${where}`;
+  return new Fault({ code, what, where: at, mend, cause });
+}
+
+function readDocument({ name, text }: ShootSource): ShootText {
+  try {
+    return readShootText(text);
+  } catch (error) {
+    throw error instanceof Fault ? placedIn(name, error) : error;
+  }
+}
+
+/** One line for each problem, its place first, as compilers and editors have it. */
+function tellProblems(name: string, problems: readonly Problem[], terminal: Terminal): void {
+  const { red, bold, dim } = terminal.errColour;
+  const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
+  terminal.err(`${red(bold(`${count}:`))} what rests on it is unknown\n`);
+  for (const { path, what, near, line, column } of problems) {
+    const place = line === undefined ? name : `${name}:${line}:${column ?? 1}`;
+    const meant = near === undefined ? '' : `; did you mean ${near}?`;
+    terminal.err(`${bold(place)}: ${dim(`${path === '' ? 'the document' : path}:`)} ${onOneLine(what)}${onOneLine(meant)}\n`);
+  }
+} // prettier-ignore
+
+function requireShot(shoot: Shoot, id: string): void {
+  if (Object.hasOwn(shoot.shots, id)) return;
+  const ids = Object.keys(shoot.shots);
+  const near = nearestName(id, ids);
+  throw new Fault({
+    code: 'plan.unknown-shot',
+    what: `There is no shot "${onOneLine(id)}"`,
+    where: `longsecond plan --shot ${onOneLine(id)}`,
+    mend:
+      ids.length === 0
+        ? 'This shoot has no shots yet.'
+        : near === undefined
+          ? `The shots are ${ids.slice(0, 40).join(', ')}${ids.length > 40 ? ' and more' : ''}.`
+          : `Did you mean ${near}?`,
+  });
+}
+
+/** The names that `explain` answers to for a shot. */
+function namesIn(shoot: Shoot, shotId: string): readonly string[] {
+  const prepared = prepare(shoot, shotId);
+  const { givens } = workAt(prepared, candidatesOf(prepared).best[0]);
+  return [...new Set([...prepared.model.names, ...givens.keys()])];
+}
+
+const isLimit = (name: string): name is LimitId => LIMITS.some((id) => id === name);
+
+/** Traces of a number by its name, or of both figures of a limit by its id. */
+function tracesOf(shoot: Shoot, { id, margins }: ShotPlan, name: string): readonly Trace[] {
+  const margin = margins.find((one) => one.id === name);
+  const names = margin ? [margin.haveName, margin.needName] : [name];
+  const traces = names.flatMap((of) => explain(shoot, id, of) ?? []);
+  if (traces.length > 0) return traces;
+  const limits = margins.map((one) => one.id);
+  const near = nearestName(name, [...limits, ...namesIn(shoot, id)]);
+  throw new Fault({
+    code: 'plan.unknown-number',
+    what: isLimit(name) ? `${name} is no limit of this shot` : `This shot has no number "${onOneLine(name)}"`,
+    where: `longsecond plan --shot ${id} --explain ${onOneLine(name)}`,
+    mend: near === undefined || isLimit(name) ? `Name a limit, such as ${limits.slice(0, 8).join(', ')}, or a number by its name in --json.` : `Did you mean ${near}?`,
+  });
+} // prettier-ignore
+
+/** The ways to close every short margin of these shots. */
+function waysOf(shoot: Shoot, { written }: ShootText, shots: readonly ShotPlan[]): WaysByShot {
+  const current = migrate(written);
+  return new Map(
+    shots.map(({ id, margins }) => {
+      const short = margins.filter(({ state }) => state === 'short');
+      return [id, new Map(short.map((margin) => [margin.id, waysFor(shoot, current, id, margin.id)]))];
+    }),
+  );
+}
+
+/** Whether anything that was asked for is short: the shots shown, and with all of them the whole shoot. */
+function hasShortfall(shots: readonly ShotPlan[], { margins }: Plan, isWhole: boolean): boolean {
+  const judged = [...shots.flatMap((shot) => shot.margins), ...(isWhole ? margins : [])];
+  return judged.some(({ state }) => state === 'short');
+}
+
+interface Asked {
+  readonly document: ShootText;
+  readonly options: PlanOptions;
+  readonly terminal: Terminal;
+}
+
+/** Prints what was asked for; true when a margin of it is short. */
+function print({ document, options, terminal }: Asked): boolean {
+  const { shoot, problems } = document;
+  if (options.shot !== undefined) requireShot(shoot, options.shot);
+  const plan = planShoot(shoot);
+  const shots = plan.shots.filter(({ id }) => options.shot === undefined || id === options.shot);
+  const ink = inkOf(terminal.outColour);
+  if (options.explain !== undefined) {
+    const traces = tracesOf(shoot, shots[0]!, options.explain);
+    const system = shoot.shoot.units ?? 'metric';
+    const parts = traces.map((trace) => asText(traceLines(trace, { ink, system })));
+    terminal.out(options.json ? asJson(traceReply(shots[0]!.id, traces)) : parts.join('\n'));
+  } else {
+    const shown = {
+      ...(options.shot === undefined ? {} : { only: options.shot }),
+      ...(options.ways ? { ways: waysOf(shoot, document, shots) } : {}),
+    };
+    terminal.out(options.json ? asJson(planReply(plan, problems, shown)) : asText(planLines(plan, shoot, { ...shown, ink })));
+  }
+  return hasShortfall(shots, plan, options.shot === undefined);
+} // prettier-ignore
+
+/** Gives `plan` its arguments, options and action; a shoot named `-` is read from `input`. */
+export function planVerb(input: AsyncIterable<Uint8Array>): SetUpVerb {
+  return (command, { terminal, endWith }) => {
+    command
+      .argument('<file>', 'the shoot, as YAML or JSON; - reads standard input')
+      .option('--shot <id>', 'only this shot')
+      .option('--ways', 'the ways to close what is short, each planned again')
+      .option('--explain <name>', 'where a number of the shot, or a limit such as light, comes from')
+      .option('--json', 'print for programs rather than for eyes')
+      .option('--strict', 'end with 1 when a limit is short')
+      .action(async (file: string, options: PlanOptions) => {
+        if (options.explain !== undefined && options.shot === undefined)
+          throw new Fault({
+            code: 'plan.explain-without-shot',
+            what: 'Numbers are explained for one shot, and none is named',
+            where: `longsecond plan ${file} --explain ${options.explain}`,
+            mend: 'Add --shot and the id of the shot.',
+          });
+        const source = await readShootSource(file, input);
+        const document = readDocument(source);
+        try {
+          if (print({ document, options, terminal }) && options.strict) endWith(SHORTFALL);
+        } finally {
+          if (document.problems.length > 0) {
+            tellProblems(source.name, document.problems, terminal);
+            endWith(BAD_INPUT);
+          }
+        }
+      });
+  };
+}
+
+export const setUpPlan: SetUpVerb = (command, session) => planVerb(process.stdin)(command, session);

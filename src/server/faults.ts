@@ -1,0 +1,58 @@
+/** Faults as answers: the status of each, and the JSON that a client gets. */
+import type { Conflict, FaultReply } from '../api/replies.ts';
+import { Fault } from '../base/fault.ts';
+
+/** HTTP status by code. Codes of `document.`, `patch.` and `written.` all mean that the shoot cannot be what was sent. */
+export const STATUS: Readonly<Record<string, number>> = {
+  'input.malformed': 400,
+  'input.not-json': 400,
+  'host.refused': 403,
+  'origin.refused': 403,
+  'route.unknown': 404,
+  'shoot.unknown': 404,
+  'page.unknown': 404,
+  'edit.conflict': 409,
+  'edit.id-reused': 409,
+  'edit.revision-unknown': 409,
+  'redo.none': 409,
+  'redo.touched-since': 409,
+  'shoot.id-taken': 409,
+  'undo.none': 409,
+  'undo.touched-since': 409,
+  'input.too-large': 413,
+  'input.wrong-type': 415,
+  bug: 500,
+  'store.damaged': 500,
+  'store.unwritable': 500,
+  'screens.not-built': 503,
+  'store.failed': 503,
+  'store.full': 507,
+};
+
+const OF_THE_SHOOT = /^(document|patch|written)\./;
+
+export function statusOf(code: string): number {
+  return STATUS[code] ?? (OF_THE_SHOOT.test(code) ? 422 : 500);
+}
+
+function conflictIn(fault: Fault): Conflict | undefined {
+  return fault.code.endsWith('.conflict') || fault.code.endsWith('.touched-since')
+    ? (fault.cause as Conflict | undefined)
+    : undefined;
+}
+
+export function faultReply(fault: Fault): FaultReply {
+  const { code, what, where, mend, retry } = fault;
+  const conflict = conflictIn(fault);
+  return { code, what, where, mend, retry, ...(conflict ? { conflict } : {}) };
+}
+
+/** What a client is told of a failure of ours: where to find it in the log, and nothing of what went on inside. */
+export function bugFault({ where, reference }: { readonly where: string; readonly reference: string }): Fault {
+  return new Fault({
+    code: 'bug',
+    what: 'Something went wrong in Longsecond itself; what was stored before is as it was',
+    where,
+    mend: `Try once more. If it comes back, report it with the lines at ${reference} in the server's log.`,
+  });
+}

@@ -1,0 +1,10 @@
+/** Every form the store has had, oldest first. Only ever added to: what has been released is never edited. */
+import { JOURNAL } from './v1.ts';
+
+export interface Migration {
+  /** The form that it brings the store to. */
+  readonly version: number;
+  readonly sql: string;
+}
+
+export const MIGRATIONS: readonly Migration[] = [{ version: 1, sql: JOURNAL }];
