@@ -1,0 +1,378 @@
+/** What a shot's model is given: each number with the key it was written under, its spread, or why it is assumed. */
+import { ratioOf, type Rational } from '../base/rational.ts';
+import { isLeftOut, spreadKey } from '../document/read.ts';
+import {
+  SHOT_FIELDS,
+  type Attachment,
+  type Camera,
+  type Lens,
+  type Mode,
+  type Shoot,
+  type Shot,
+  type ShotDefaults,
+} from '../document/schema.ts';
+import type { FieldTable } from '../document/shape.ts';
+import { realTimeOfProfile_s, slowestSpeed } from '../laws/time/profile.ts';
+import type { Structure } from './shotModel.ts';
+
+export interface GivenEntry {
+  readonly title: string;
+  /** NaN where nothing could be read. */
+  readonly value: number;
+  /** JSON Pointer of the key that holds it, or would. */
+  readonly path: string;
+  /** Half the width of its band, P10 to P90, in its own unit; zero for a figure that is exact. */
+  readonly spread: number;
+  /** Why it was taken, where nobody wrote it. */
+  readonly assumed?: string;
+  readonly isUnread?: boolean;
+}
+
+export type Givens = Map<string, GivenEntry>;
+
+/** How far a figure usually is from the truth when nobody says: of itself, or in its own unit. */
+type UsualSpread = { readonly ratio: number } | { readonly amount: number };
+
+interface Asked {
+  readonly name: string;
+  readonly title: string;
+  /** Key in the written form. */
+  readonly key: string;
+  /** Value in the model's unit, or undefined where it is not written. */
+  readonly value: number | undefined;
+  readonly spread?: number | undefined;
+  readonly usual?: UsualSpread;
+  readonly otherwise?: { readonly value: number; readonly spread?: number; readonly why: string };
+}
+
+interface Holder {
+  readonly unread?: readonly string[];
+}
+
+function put(givens: Givens, holder: Holder, at: string, asked: Asked): void {
+  const { name, title, key, value, spread, usual, otherwise } = asked;
+  const path = `${at}/${key}`;
+  if (value !== undefined) {
+    const own = usual === undefined ? 0 : 'ratio' in usual ? Math.abs(value) * usual.ratio : usual.amount;
+    givens.set(name, { title, value, path, spread: spread ?? own });
+  } else if (holder.unread?.includes(key.split('/').at(-1)!)) {
+    givens.set(name, { title, value: NaN, path, spread: 0, isUnread: true });
+  } else if (otherwise) {
+    givens.set(name, { title, value: otherwise.value, path, spread: otherwise.spread ?? 0, assumed: otherwise.why });
+  } else {
+    givens.set(name, { title, value: NaN, path, spread: 0 });
+  }
+}
+
+const EMPTY: Holder = {};
+
+/** Records of a shot whose keys are taken from `defaults` one by one. */
+type Nested = 'action' | 'hero';
+const NESTED: readonly Nested[] = ['action', 'hero'];
+
+/** A shot with the defaults put under it, remembering which of the two each key stands in. */
+export interface Effective {
+  readonly shot: Shot;
+  /** JSON Pointer of the record that holds a key of the shot. */
+  readonly at: (key: keyof ShotDefaults) => string;
+  /** JSON Pointer of the record that holds a written key of the action or the hero. */
+  readonly within: (record: Nested, key: string) => string;
+}
+
+const isEmpty = (value: unknown): boolean =>
+  value === undefined ||
+  (Array.isArray(value)
+    ? isLeftOut(value)
+    : typeof value === 'object' && Object.values(value as object).every(isEmpty));
+
+const readKeysOf = (fields: FieldTable): readonly (readonly [written: string, read: string])[] =>
+  Object.entries(fields).map(([written, { readAs }]) => [written, readAs === '' ? written : readAs]);
+
+const SHOT_KEYS = readKeysOf(SHOT_FIELDS);
+
+/**
+ * One level of defaults: what a shot leaves out is taken from `defaults`, key by key; a speed and a list are taken whole.
+ * What is written and cannot be read is not left out: it stays unread, and no default steps in for it.
+ */
+export function withDefaults(shoot: Shoot, shotId: string): Effective {
+  const own = shoot.shots[shotId]!;
+  const under = shoot.defaults;
+  const merged: Record<string, unknown> = { ...own };
+  const unread = new Set(own.unread);
+  const fromDefaults = new Set<string>();
+  for (const [written, key] of SHOT_KEYS as readonly (readonly [string, Exclude<keyof ShotDefaults, 'unread' | Nested>])[]) {
+    if (NESTED.includes(written as Nested) || !isEmpty(own[key]) || own.unread?.includes(written)) continue;
+    const isUnread = under.unread?.includes(written) === true;
+    if (isUnread) unread.add(written);
+    if (!isEmpty(under[key])) merged[key] = under[key];
+    if (isUnread || !isEmpty(under[key])) fromDefaults.add(key);
+  }
+  for (const record of NESTED) {
+    const nested = nestedDefaults(record, own, under);
+    merged[record] = nested.of;
+    for (const key of nested.fromDefaults) fromDefaults.add(`${record}/${key}`);
+  }
+  if (unread.size > 0) merged['unread'] = [...unread];
+  const holder = (key: string): string => (fromDefaults.has(key) ? '/defaults' : `/shots/${shotId}`);
+  return {
+    shot: merged as Shot,
+    at: holder,
+    within: (record, key) => `${holder(`${record}/${key}`)}/${record}`,
+  };
+} // prettier-ignore
+
+/** An action or a hero with the defaults put under it; a spread stays with the value it was written for. */
+function nestedDefaults(record: Nested, own: Shot, under: ShotDefaults) {
+  const of: Record<string, unknown> = {};
+  const unread: string[] = [];
+  const fromDefaults: string[] = [];
+  const holders: readonly { readonly of: Readonly<Record<string, unknown>> & Holder; readonly isUnread: boolean }[] = [own, under].map((holder) => ({
+    of: holder[record],
+    isUnread: holder.unread?.includes(record) === true,
+  }));
+  for (const [written, key] of readKeysOf(SHOT_FIELDS[record].of.fields)) {
+    const holder = holders.find(({ of: values, isUnread }) => isUnread || key in values || values.unread?.includes(written));
+    if (!holder) continue;
+    if (holder !== holders[0]) fromDefaults.push(written);
+    if (!(key in holder.of)) unread.push(written);
+    for (const name of [key, spreadKey(key)]) if (name in holder.of) of[name] = holder.of[name];
+  }
+  return { of: unread.length > 0 ? { ...of, unread } : of, fromDefaults };
+} // prettier-ignore
+
+const WRITTEN_KEYS: ReadonlyMap<string, string> = new Map(SHOT_KEYS.map(([written, read]) => [read, written]));
+
+const writtenKeyOf = (key: string): string => WRITTEN_KEYS.get(key) ?? key;
+
+/** Whether a key of a shot, as written, holds something that cannot be read. */
+export function isUnread({ unread }: Holder, key: string): boolean {
+  return unread?.includes(key) === true;
+}
+
+/** Rate at which the first deliverable plays. */
+export function playRateOf(shoot: Shoot, shot: Shot): Rational | undefined {
+  const [first] = deliverablesOf(shoot, shot);
+  return first === undefined ? undefined : shoot.deliverables[first]?.rate;
+}
+
+/** The deliverables a shot is cut into: its own, or all of them. */
+export function deliverablesOf(shoot: Shoot, shot: Shot): readonly string[] {
+  return shot.deliverables.length > 0 ? shot.deliverables : Object.keys(shoot.deliverables);
+}
+
+const hasProfile = ({ speed }: Shot): boolean => speed.knots.length > 0 || isUnread(speed, 'knots');
+
+const hasSpeed = (shot: Shot): boolean =>
+  hasProfile(shot) ||
+  shot.speed.constantFraction !== undefined ||
+  isUnread(shot.speed, 'constant') ||
+  isUnread(shot, 'speed');
+
+/** What decides the shape of a shot's model. A setting that was fixed and cannot be read is fixed all the same. */
+export function structureOf(shoot: Shoot, { shot }: Effective): Structure {
+  const shutter = isUnread(shot, 'shutter') ? { exposureTime_s: NaN } : shot.shutter;
+  return {
+    rateBy: shot.rate !== undefined || isUnread(shot, 'rate') ? 'fixed' : hasSpeed(shot) ? 'speed' : 'duration',
+    coverBy: hasProfile(shot) ? 'profile' : shot.action.duration_s === undefined && !isUnread(shot.action, 'duration') && hasSpeed(shot) ? 'screen' : 'duration',
+    shutterBy: shutter === undefined ? 'solved' : 'exposureTime_s' in shutter ? 'time' : 'angle',
+    indexBy: shot.isoSpeed === undefined && !isUnread(shot, 'index') ? 'solved' : 'fixed',
+    readBy: shot.seen === 'lit-through' || shot.seen === 'by-reflection' ? 'luminance' : 'illuminance',
+    unsharpnessBy: shot.unsharpness_px === undefined && !isUnread(shot, 'unsharpness') ? 'diagonal' : 'pixels',
+    deliverableCount: Math.max(1, deliverablesOf(shoot, shot).length),
+  };
+} // prettier-ignore
+
+/** Everything a shot's model is given that does not depend on camera, mode or lens. */
+export function shotGivens(shoot: Shoot, shotId: string, effective: Effective): Givens {
+  const { shot, at, within } = effective;
+  const givens: Givens = new Map();
+  const from = (key: keyof ShotDefaults, asked: Omit<Asked, 'key'>) =>
+    put(givens, shot, at(key), { key: writtenKeyOf(key), ...asked });
+  const own = `/shots/${shotId}`;
+  const action = (asked: Asked) => put(givens, shot.action, within('action', asked.key), asked);
+  const hero = (asked: Asked) => put(givens, shot.hero, within('hero', asked.key), asked);
+
+  action({ name: 'actionTime_s', title: 'Duration of the action', key: 'duration', value: shot.action.duration_s, spread: shot.action.durationSpread_s, usual: { ratio: 0.1 } });
+  action({ name: 'speed_m_per_s', title: 'Speed across the picture', key: 'speed', value: shot.action.speed_m_per_s, spread: shot.action.speedSpread_m_per_s, usual: { ratio: 0.1 } });
+  action({ name: 'reachWidth_m', title: 'Width the action reaches', key: 'width', value: shot.action.reachWidth_m });
+  action({ name: 'reachHeight_m', title: 'Height the action reaches', key: 'height', value: shot.action.reachHeight_m });
+  action({ name: 'reachTowardsLens_m', title: 'How far the action flies towards the lens', key: 'towardsLens', value: shot.action.reachTowardsLens_m });
+  from('screenTime_s', { name: 'screenTimeWanted_s', title: 'Time on screen', value: shot.screenTime_s });
+  from('handles_s', { name: 'handles_s', title: 'Handle', value: shot.handles_s, otherwise: { value: 0, why: 'no handles asked for' } });
+  from('frameWidth_m', { name: 'frameWidth_m', title: 'Frame width', value: shot.frameWidth_m });
+  from('reframeFraction', { name: 'reframeFraction', title: 'Share held back for repositioning', value: shot.reframeFraction, otherwise: { value: 0, why: 'no repositioning asked for' } });
+  from('depth_m', { name: 'depthWanted_m', title: 'Depth that must be sharp', value: shot.depth_m });
+  from('blur_px', { name: 'blurWanted_px', title: 'Movement blur allowed', value: shot.blur_px });
+  from('unsharpness_px', { name: 'unsharpnessWanted_px', title: 'Blur circle still called sharp', value: shot.unsharpness_px });
+  from('diffraction_px', { name: 'diffractionWanted_px', title: 'Diffraction disc allowed', value: shot.diffraction_px, otherwise: { value: 2.5, why: 'two and a half pixels; common practice, no source' } });
+  from('signalToNoise_dB', { name: 'signalToNoiseWanted_dB', title: 'Signal over noise wanted', value: shot.signalToNoise_dB });
+  from('highlights_stops', { name: 'highlightsWanted_stops', title: 'Room wanted above middle grey', value: shot.highlights_stops });
+  from('clearance_m', { name: 'clearanceWanted_m', title: 'Clearance asked for', value: shot.clearance_m });
+  from('readingOffset_stops', { name: 'readingOffset_stops', title: 'Stops the metered tone stands above middle grey', value: shot.readingOffset_stops, otherwise: { value: 0, why: 'the reading stands for middle grey' } });
+  givens.set('diagonalDivisor', { title: 'Sharp blur circles in the diagonal', value: 1500, path: `${own}/unsharpness`, spread: 0, assumed: 'a circle of the diagonal over 1500; common practice, no source' });
+
+  if (hasProfile(shot)) addProfile(givens, shot, at('speed'));
+  else put(givens, isUnread(shot, 'speed') ? { unread: ['constant'] } : shot.speed, `${at('speed')}/speed`, { name: 'slowestFraction', title: 'Playback speed', key: 'constant', value: shot.speed.constantFraction });
+
+  if (shot.rate || isUnread(shot, 'rate')) from('rate', { name: 'captureRate_fps', title: 'Frame rate', value: shot.rate && ratioOf(shot.rate) });
+  const shutter = shot.shutter;
+  const angle = shutter && 'shutterAngle_deg' in shutter ? shutter.shutterAngle_deg : undefined;
+  from('shutter', { name: 'angleWanted_deg', title: 'Shutter angle', value: angle, otherwise: { value: 180, why: 'half of each frame, for movement that looks natural; common practice, no source' } });
+  if (isUnread(shot, 'shutter') || (shutter && 'exposureTime_s' in shutter)) from('shutter', { name: 'exposureTime_s', title: 'Shutter', value: shutter && 'exposureTime_s' in shutter ? shutter.exposureTime_s : undefined });
+  if (shot.isoSpeed !== undefined || isUnread(shot, 'index')) from('isoSpeed', { name: 'isoSpeed', title: 'Exposure index', value: shot.isoSpeed });
+  if (shot.stop !== undefined || isUnread(shot, 'stop')) from('stop', { name: 'stop', title: 'Stop', value: shot.stop });
+
+  hero({ name: 'heroLife_s', title: 'How long the product lasts under the light', key: 'life', value: shot.hero.life_s, spread: shot.hero.lifeSpread_s, usual: { ratio: 0.3 } });
+  hero({ name: 'lightOn_s', title: 'Light-on time of one take', key: 'lightOn', value: shot.hero.lightOn_s, spread: shot.hero.lightOnSpread_s, usual: { ratio: 0.2 } });
+
+  addLighting(givens, shoot, effective);
+  addDeliverables(givens, shoot, effective);
+  put(givens, shoot.shoot, '/shoot', { name: 'meterConstant_lx_s', title: 'Meter constant', key: 'meterConstant', value: shoot.shoot.meterConstant_lx_s, otherwise: { value: 250, why: 'the constant of a flat receptor' } });
+  return givens;
+} // prettier-ignore
+
+function addProfile(givens: Givens, shot: Shot, holder: string): void {
+  const path = `${holder}/speed/knots`;
+  const knots = shot.speed.knots;
+  const shape = shot.speed.between ?? 'linear';
+  let slowest = NaN;
+  let fastest = NaN;
+  let time = NaN;
+  if (knots.every(({ screenTime_s, speedFraction }) => screenTime_s !== undefined && speedFraction !== undefined)) {
+    const whole = knots as readonly { readonly screenTime_s: number; readonly speedFraction: number }[];
+    try {
+      slowest = slowestSpeed(whole);
+      fastest = Math.max(...whole.map(({ speedFraction }) => speedFraction));
+      time = realTimeOfProfile_s(whole, shape);
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+    }
+  }
+  const isBroken = Number.isNaN(time);
+  givens.set('slowestFraction', {
+    title: 'Slowest playback speed of the profile',
+    value: slowest,
+    path,
+    spread: 0,
+    isUnread: isBroken,
+  });
+  givens.set('fastestFraction', {
+    title: 'Fastest playback speed of the profile',
+    value: fastest,
+    path,
+    spread: 0,
+    isUnread: isBroken,
+  });
+  givens.set('profileTime_s', {
+    title: `Real time that the profile uses, ${shape} between knots`,
+    value: time,
+    path,
+    spread: 0,
+    isUnread: isBroken,
+  });
+  givens.set('screenTime_s', {
+    title: 'Time on screen of the profile',
+    value: isBroken ? NaN : knots.at(-1)!.screenTime_s! - knots[0]!.screenTime_s!,
+    path,
+    spread: 0,
+    isUnread: isBroken,
+  });
+}
+
+function addLighting(givens: Givens, shoot: Shoot, { shot, at }: Effective): void {
+  const setup = shot.lighting === undefined ? undefined : shoot.lighting[shot.lighting];
+  const read = (name: string, title: string, key: 'illuminance' | 'luminance', value?: number, spread?: number) => {
+    // Whether illuminance or luminance counts is not known while `seen` cannot be read.
+    if (isUnread(shot, 'seen')) put(givens, shot, at('seen'), { name, title, key: 'seen', value: undefined });
+    else if (!setup) put(givens, shot, at('lighting'), { name, title, key: 'lighting', value: undefined });
+    else put(givens, setup, `/lighting/${shot.lighting!}`, { name, title, key, value, spread, usual: { ratio: setup.reading === 'metered' ? 0.1 : 0.26 } });
+  };
+  read('illuminance_lx', 'Illuminance on the subject', 'illuminance', setup?.illuminance_lx, setup?.illuminanceSpread_lx);
+  read('luminance_cd_per_m2', 'Luminance behind or mirrored in the subject', 'luminance', setup?.luminance_cd_per_m2, setup?.luminanceSpread_cd_per_m2);
+} // prettier-ignore
+
+function addDeliverables(givens: Givens, shoot: Shoot, { shot, at }: Effective): void {
+  const ids = deliverablesOf(shoot, shot);
+  // One of them unread, and nobody knows which crops count nor which of them frames the shot.
+  const list = isUnread(shot, 'deliverables') ? `${at('deliverables')}/deliverables` : ids.length === 0 ? '/deliverables' : undefined;
+  for (let i = 0; i < Math.max(1, ids.length); i += 1) {
+    const id = ids[i] ?? '';
+    const deliverable = shoot.deliverables[id];
+    const { pixels, rate } = deliverable ?? {};
+    const title = deliverable?.title ?? (id || 'the deliverable');
+    const from = (asked: Asked) => {
+      if (list === undefined) put(givens, deliverable ?? EMPTY, `/deliverables/${id}`, asked);
+      else givens.set(asked.name, { title: asked.title, value: NaN, path: list, spread: 0, isUnread: ids.length > 0 });
+    };
+    from({ name: `aspect${i}Ratio`, title: `Shape of ${title}`, key: 'pixels', value: pixels && pixels.widthCount / pixels.heightCount });
+    from({ name: `deliveredWidth${i}_px`, title: `Pixels across ${title}`, key: 'pixels', value: pixels?.widthCount });
+    if (i === 0) from({ name: 'playRate_fps', title: 'Rate it plays at', key: 'rate', value: rate && ratioOf(rate) });
+  }
+} // prettier-ignore
+
+/** What a camera body gives. */
+export function cameraGivens(id: string, camera: Camera): Givens {
+  const givens: Givens = new Map();
+  const at = `/kit/cameras/${id}`;
+  const from = (asked: Asked) => put(givens, camera, at, asked);
+  from({ name: 'pixelPitch_m', title: 'Pixel pitch', key: 'pitch', value: camera.pixelPitch_m });
+  from({ name: 'deadTime_s', title: 'Dead time in each frame', key: 'deadTime', value: camera.deadTime_s, otherwise: { value: 1e-6, why: 'a microsecond, where the maker states none' } });
+  from({ name: 'shortestExposure_s', title: 'Shortest exposure', key: 'shortestExposure', value: camera.shortestExposure_s });
+  from({ name: 'baseIsoSpeed', title: 'Base exposure index', key: 'baseIndex', value: camera.baseIsoSpeed });
+  from({ name: 'lowestIsoSpeed', title: 'Lowest exposure index', key: 'lowestIndex', value: camera.lowestIsoSpeed });
+  from({ name: 'highestIsoSpeed', title: 'Highest exposure index', key: 'highestIndex', value: camera.highestIsoSpeed });
+  from({ name: 'headroomAtBase_stops', title: 'Stops from middle grey to clipping', key: 'headroom', value: camera.headroom_stops, spread: camera.headroomSpread_stops, usual: { amount: 0.25 } });
+  from({ name: 'readNoise_e', title: 'Read noise', key: 'readNoise', value: camera.readNoise_e, spread: camera.readNoiseSpread_e, usual: { ratio: 0.2 } });
+  from({ name: 'quantumEfficiencyFraction', title: 'Electrons for each photon, filters included', key: 'quantumEfficiency', value: camera.quantumEfficiencyFraction, usual: { ratio: 0.15 }, otherwise: { value: 0.2, spread: 0.06, why: 'usual for one colour of a mosaic sensor; from memory' } });
+  from({ name: 'memory_B', title: 'Memory of the camera', key: 'memory', value: camera.memory_B });
+  from({ name: 'partitionCount', title: 'Partitions', key: 'partitions', value: camera.partitionCount, otherwise: { value: 1, why: 'the memory is not divided' } });
+  from({ name: 'saveRate_B_per_s', title: 'Rate of saving', key: 'saveRate', value: camera.saveRate_B_per_s, spread: camera.saveRateSpread_B_per_s, usual: { ratio: 0.1 } });
+  return givens;
+} // prettier-ignore
+
+/** What a mode of a camera gives. */
+export function modeGivens(cameraId: string, id: string, mode: Mode): Givens {
+  const givens: Givens = new Map();
+  const from = (asked: Asked) => put(givens, mode, `/kit/cameras/${cameraId}/modes/${id}`, asked);
+  from({ name: 'widthCount', title: 'Pixels across', key: 'pixels', value: mode.pixels?.widthCount });
+  from({ name: 'heightCount', title: 'Pixels down', key: 'pixels', value: mode.pixels?.heightCount });
+  from({ name: 'maxRate_fps', title: 'Highest rate of the mode', key: 'rate', value: mode.maxRate_fps });
+  from({ name: 'binningCount', title: 'Photosites along a picture pixel', key: 'binning', value: mode.binningCount, otherwise: { value: 1, why: 'the mode reads a window' } });
+  from({ name: 'bitDepthCount', title: 'Bits a pixel', key: 'bits', value: mode.bitDepthCount, otherwise: { value: 12, why: 'twelve bits, packed' } });
+  return givens;
+} // prettier-ignore
+
+/** What a lens gives. */
+export function lensGivens(id: string, lens: Lens): Givens {
+  const givens: Givens = new Map();
+  const from = (asked: Asked) => put(givens, lens, `/kit/lenses/${id}`, asked);
+  const focal_m = (lens.focalLength_mm ?? NaN) / 1000;
+  from({ name: 'focalLength_mm', title: 'Focal length', key: 'focalLength', value: lens.focalLength_mm });
+  from({ name: 'widestStop', title: 'Widest stop', key: 'widest', value: lens.widestStop, otherwise: { value: Math.min(2 ** 1.5, lens.narrowestStop ?? Infinity), why: 'T2.8, usual for close work; from memory' } });
+  from({ name: 'narrowestStop', title: 'Narrowest stop', key: 'narrowest', value: lens.narrowestStop, otherwise: { value: Math.max(2 ** 4.5, lens.widestStop ?? 0), why: 'T22, usual for close work; from memory' } });
+  from({ name: 'transmittanceFraction', title: 'Light the lens passes', key: 'transmittance', value: lens.transmittanceFraction, otherwise: { value: 0.85, spread: 0.07, why: 'usual for a coated lens; from memory' } });
+  from({ name: 'closeFocus_m', title: 'Close focus of the lens', key: 'closeFocus', value: lens.closeFocus_m });
+  from({ name: 'pupilMagnificationRatio', title: 'Pupil magnification', key: 'pupilMagnification', value: lens.pupilMagnificationRatio, otherwise: { value: 1, spread: 0.25, why: 'a symmetrical lens' } });
+  from({ name: 'imageCircle_m', title: 'Image circle', key: 'imageCircle', value: lens.imageCircle_mm === undefined ? undefined : lens.imageCircle_mm / 1000 });
+  from({ name: 'frontToSensor_m', title: 'Front of the lens to the sensor', key: 'frontToSensor', value: lens.frontToSensor_m, ...(Number.isNaN(focal_m) ? {} : { otherwise: { value: focal_m + 0.06, spread: 0.03, why: 'focal length plus 60 mm' } }) });
+  const marks = 'stopIncludesExtension';
+  givens.set(marks, { title: 'Marked stop allows for close focus', value: isUnread(lens, marks) ? NaN : lens[marks] === true ? 1 : 0, path: `/kit/lenses/${id}/${marks}`, spread: 0, isUnread: isUnread(lens, marks) });
+  return givens;
+} // prettier-ignore
+
+/** What is fitted to the lens gives: light lost, and length added by tubes. */
+export function fittingGivens(shoot: Shoot, { shot, at }: Effective): Givens {
+  const list = `${at('attachments')}/attachments`;
+  const givens: Givens = new Map();
+  const add = (name: string, title: string, key: 'loss' | 'length', of: (fitting: Attachment) => number | undefined, share: number) => {
+    const lacking = shot.attachments.find((id) => of(shoot.kit.attachments[id]!) === undefined);
+    const sum = shot.attachments.reduce((total, id) => total + (of(shoot.kit.attachments[id]!) ?? NaN), 0);
+    const spread = share * Math.abs(sum);
+    if (isUnread(shot, 'attachments')) givens.set(name, { title, value: NaN, path: list, spread: 0, isUnread: true });
+    else if (lacking === undefined) givens.set(name, { title, value: sum, path: list, spread });
+    else put(givens, shoot.kit.attachments[lacking]!, `/kit/attachments/${lacking}`, { name, title: `${title}: ${shoot.kit.attachments[lacking]!.title ?? lacking}`, key, value: undefined });
+  };
+  add('filterLoss_stops', 'Light lost in filters', 'loss', ({ kind, loss_stops }) => (kind === 'tube' ? 0 : loss_stops), 0.1);
+  add('tubeLength_m', 'Length of the tubes', 'length', ({ kind, length_m }) => (kind === 'tube' ? length_m : 0), 0);
+  return givens;
+} // prettier-ignore

@@ -1,0 +1,65 @@
+/** The only door from a shoot to its plan. */
+import type { Shoot } from '../document/schema.ts';
+import { isUnread } from './givens.ts';
+import { planShot } from './planShot.ts';
+import { keptTakes, storageMargin } from './storage.ts';
+import type { Plan, PlanTotals, ShotPlan } from './types.ts';
+
+/** Shots in the order people read them: the stated order first, then the rest as written. */
+export function shotOrder(shoot: Shoot): readonly string[] {
+  const stated = shoot.order.shots.filter((id) => shoot.shots[id] !== undefined);
+  return [...new Set([...stated, ...Object.keys(shoot.shots)])];
+}
+
+/**
+ * What a shot's plan is made from: as long as all of it is the same, so is the plan. Reading keeps the identity of what
+ * was not edited, so that one edit plans one shot again.
+ */
+const sourcesOf = (shoot: Shoot, shotId: string): readonly unknown[] => {
+  const { shots, defaults, deliverables, kit, lighting } = shoot;
+  const own = shots[shotId]!.lighting ?? defaults.lighting;
+  return [shots[shotId], defaults, deliverables, kit.cameras, kit.lenses, kit.attachments, own === undefined ? undefined : lighting[own], shoot.shoot.meterConstant_lx_s, isUnread(shoot.shoot, 'meterConstant')];
+}; // prettier-ignore
+
+interface Remembered {
+  readonly sources: readonly unknown[];
+  readonly plan: ShotPlan;
+}
+
+/** Plans kept by the shot they were made for, so that they go when the shot does. */
+const remembered = new WeakMap<object, Map<string, Remembered>>();
+
+function rememberedPlan(shoot: Shoot, shotId: string, number: number): ShotPlan {
+  const shot = shoot.shots[shotId]!;
+  const sources = sourcesOf(shoot, shotId);
+  const plans = remembered.get(shot) ?? new Map<string, Remembered>();
+  const before = plans.get(shotId);
+  const isSame = before?.sources.every((source, i) => source === sources[i]) === true && before.plan.number === number;
+  if (isSame) return before.plan;
+  const plan = planShot(shoot, shotId, number);
+  plans.set(shotId, { sources, plan });
+  remembered.set(shot, plans);
+  return plan;
+}
+
+/** Plans every shot of a shoot as the document stands. Pure: the same shoot gives the same plan. */
+export function planShoot(shoot: Shoot): Plan {
+  const shots = shotOrder(shoot).map((id, i) => rememberedPlan(shoot, id, i + 1));
+  const margins = storageMargin(shoot, shots);
+  return { title: shoot.shoot.title ?? 'Untitled shoot', shots, margins, totals: totalsOf(shoot, shots) };
+}
+
+function totalsOf(shoot: Shoot, shots: readonly ShotPlan[]): PlanTotals {
+  const sum = (of: (shot: ShotPlan) => number): number => shots.reduce((total, shot) => total + of(shot), 0);
+  const countOf = (state: string) => sum(({ margins }) => margins.filter((margin) => margin.state === state).length);
+  const takes = (id: string) => shoot.shots[id]!.takeCount ?? shoot.defaults.takeCount ?? 1;
+  return {
+    screenTime_s: sum(({ clocks }) => clocks?.screenTime_s ?? 0),
+    takeCount: sum(({ id }) => takes(id)),
+    keptSize_B: sum(({ id, keptSize_B }) => (keptSize_B ?? 0) * keptTakes(shoot, id)),
+    saveTime_s: sum(({ id, saveTime_s }) => (saveTime_s ?? 0) * keptTakes(shoot, id)),
+    shortCount: countOf('short'),
+    tightCount: countOf('tight'),
+    unknownCount: countOf('unknown'),
+  };
+}

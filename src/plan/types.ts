@@ -1,0 +1,222 @@
+/** What a plan is: for each shot the settings, every limit with its spare or shortfall, and how each number came about. */
+import type { KindName } from '../base/kinds.ts';
+import type { Rational } from '../base/rational.ts';
+import type { Operation } from '../document/patch.ts';
+
+/** Limits judged for one shot, in the order they are read. */
+export const LIMITS = [
+  'frame-rate',
+  'screen-time',
+  'shutter',
+  'light',
+  'highlights',
+  'noise',
+  'depth',
+  'blur',
+  'diffraction',
+  'picture-size',
+  'in-the-picture',
+  'coverage',
+  'focus',
+  'clearance',
+  'buffer',
+  'hero-life',
+  'storage',
+] as const;
+
+export type LimitId = (typeof LIMITS)[number];
+
+/**
+ * short: less than needed. tight: enough as figured, but not at the low end of its band. spare: enough even there.
+ * unknown: an input is missing, and named.
+ */
+export type MarginState = 'short' | 'tight' | 'spare' | 'unknown';
+
+/** A figure with its band: low to high holds eight cases in ten (P10 to P90). */
+export interface Figure {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface Missing {
+  readonly name: string;
+  readonly title: string;
+  /** JSON Pointer of the key that would supply it. */
+  readonly path: string;
+  /** `absent`: not written. `unread`: written, but with a problem. `refused`: a law has no answer there. */
+  readonly because: 'absent' | 'unread' | 'refused';
+  /** What the law said, where it refused. */
+  readonly what?: string;
+}
+
+/** An input nobody measured or published, used all the same. */
+export interface Assumption {
+  readonly name: string;
+  readonly title: string;
+  readonly value: number;
+  readonly kind: KindName | undefined;
+  readonly why: string;
+  readonly path: string;
+}
+
+export interface Margin {
+  readonly id: LimitId;
+  readonly title: string;
+  /** Which of several it was judged for: the name of a deliverable, of a part. */
+  readonly detail?: string;
+  /** Law, safety or physics; otherwise a matter of taste. */
+  readonly isHard: boolean;
+  readonly state: MarginState;
+  /** The kind both figures are of. */
+  readonly kind: KindName;
+  /** `at-least`: read "have for need". `at-most`: read "have of need", need being the ceiling. */
+  readonly sense: 'at-least' | 'at-most';
+  readonly have?: number;
+  readonly need?: number;
+  /** What is left over, in the kind's own unit; negative when short. */
+  readonly spare?: number;
+  /** The common measure: log2 of what there is over what there must be. */
+  readonly stops?: Figure;
+  /** JSON Pointer of what asks for it. */
+  readonly path: string;
+  /** Names of the two figures, for `explain`. */
+  readonly haveName: string;
+  readonly needName: string;
+  readonly missing: readonly Missing[];
+  readonly assumed: readonly Assumption[];
+}
+
+/** One setting of an answer. */
+export interface Settings {
+  readonly camera: string;
+  readonly mode: string;
+  readonly lens: string;
+  readonly captureRate_fps: number;
+  readonly exposureTime_s: number;
+  readonly shutterAngle_deg: number;
+  readonly stop: number;
+  readonly isoSpeed: number;
+  readonly widthCount: number;
+  readonly heightCount: number;
+  readonly focalLength_mm: number;
+  readonly magnificationRatio: number;
+  readonly sensorToSubject_m: number;
+  readonly workingDistance_m: number;
+}
+
+export type SettingName = keyof Settings;
+
+/** Why a setting is what it is, in half a sentence; `isFixed` when the person fixed it. */
+export interface Reason {
+  readonly says: string;
+  readonly isFixed: boolean;
+}
+
+export interface Alternative {
+  readonly settings: Settings;
+  readonly margins: readonly Margin[];
+  /** What differs from the answer, in words. */
+  readonly differs: string;
+  /** Written values that fix this alternative, as a JSON Patch. */
+  readonly patch: readonly PatchOperation[];
+}
+
+/** One operation of a JSON Patch (RFC 6902) on the written shoot. */
+export type PatchOperation = Operation;
+
+/** The shot on its two clocks. */
+export interface Clocks {
+  /** Real time of the action alone, without handles. */
+  readonly actionTime_s: number;
+  readonly handles_s: number;
+  readonly screenTime_s: number;
+  /** Screen time against real time, from start to end: straight for one speed, bent for a profile. */
+  readonly samples: readonly { readonly screenTime_s: number; readonly realTime_s: number }[];
+  readonly playRate: Rational;
+  readonly slowestFraction: number;
+  readonly fastestFraction: number;
+  /** How long the memory holds at these settings. */
+  readonly recordTime_s?: number;
+}
+
+export interface ShotPlan {
+  readonly id: string;
+  readonly title: string;
+  /** Its place in the order, from 1. */
+  readonly number: number;
+  /** Absent when no camera, mode or lens could be tried; `missing` then says what is lacking. */
+  readonly settings?: Settings;
+  readonly reasons: Readonly<Partial<Record<SettingName, Reason>>>;
+  readonly margins: readonly Margin[];
+  readonly alternatives: readonly Alternative[];
+  readonly clocks?: Clocks;
+  readonly missing: readonly Missing[];
+  readonly assumed: readonly Assumption[];
+  /** Cautions for whoever stands by this shot: keys of the safety page, and the person's own words. */
+  readonly cautions: readonly { readonly key: string; readonly says: string }[];
+  /** What no limit says and the crew should know, in a sentence each. */
+  readonly notes: readonly string[];
+  readonly keptSize_B?: number;
+  readonly saveTime_s?: number;
+  /** Combinations tried to find the answer. */
+  readonly triedCount: number;
+}
+
+export interface PlanTotals {
+  readonly screenTime_s: number;
+  readonly takeCount: number;
+  readonly keptSize_B: number;
+  readonly saveTime_s: number;
+  readonly shortCount: number;
+  readonly tightCount: number;
+  readonly unknownCount: number;
+}
+
+export interface Plan {
+  readonly title: string;
+  readonly shots: readonly ShotPlan[];
+  /** Limits of the whole shoot, such as storage. */
+  readonly margins: readonly Margin[];
+  readonly totals: PlanTotals;
+}
+
+/** One number of a plan and where it came from, down to what the person wrote. */
+export interface Trace {
+  readonly name: string;
+  readonly title: string;
+  readonly value: number | undefined;
+  readonly kind: KindName | undefined;
+  /** How a bare number is to be read. */
+  readonly as?: string;
+  readonly origin:
+    | { readonly by: 'law'; readonly law: string; readonly title: string; readonly equation: string; readonly sources: readonly string[]; readonly refused?: string }
+    | { readonly by: 'choice'; readonly says: string }
+    | { readonly by: 'document'; readonly path: string; readonly spread?: number }
+    | { readonly by: 'assumption'; readonly why: string; readonly path: string; readonly spread?: number };
+  readonly inputs: readonly Trace[];
+} // prettier-ignore
+
+/** One change that closes a short margin, planned again in full. */
+export interface Way {
+  /** The move that proposed it. */
+  readonly move: string;
+  readonly title: string;
+  /** What else it does, or what it touches that a person fixed. */
+  readonly says: string;
+  readonly patch: readonly PatchOperation[];
+  /** Spare of the limit afterwards, in stops. */
+  readonly stops: number;
+  /** How much the limit gains. */
+  readonly gain_stops: number;
+  readonly closes: boolean;
+  /** What the person fixed and this changes. */
+  readonly touchesFixed: boolean;
+  /** Every margin of the shot as it would be. */
+  readonly margins: readonly Margin[];
+  /** Limits that move by more than a twentieth of a stop, the target left out, largest first. */
+  readonly effects: readonly { readonly id: LimitId; readonly title: string; readonly change_stops: number; readonly state: MarginState }[];
+  readonly settings?: Settings;
+  /** Lower is cheaper: what other limits lose, weighed by how near they are to short. */
+  readonly cost: number;
+} // prettier-ignore

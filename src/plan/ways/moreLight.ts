@@ -1,0 +1,32 @@
+/** Bring the set-up's light to what is needed. */
+import { writeQuantity } from '../../base/quantity.ts';
+import { roundedUp } from '../settable.ts';
+import type { Move } from './move.ts';
+import { say } from './words.ts';
+
+export const moreLight: Move = {
+  id: 'more-light',
+  closes: ['light', 'noise'],
+  propose({ shoot, shotId, effective, margin, lack_stops, number }) {
+    const setupId = effective.shot.lighting;
+    const kind = Number.isNaN(number('lightNeeded_lx')) ? 'luminance' : 'illuminance';
+    const have = number(kind === 'illuminance' ? 'illuminance_lx' : 'luminance_cd_per_m2');
+    if (setupId === undefined || !(have > 0)) return [];
+    const need = margin.id === 'light' ? number(kind === 'illuminance' ? 'lightNeeded_lx' : 'lightNeeded_cd_per_m2') : have * 4 ** lack_stops;
+    const light = roundedUp(need);
+    const others = Object.entries(shoot.shots).filter(([id, { lighting }]) => id !== shotId && (lighting ?? shoot.defaults.lighting) === setupId);
+    const title = shoot.lighting[setupId]?.title ?? setupId;
+    return [
+      {
+        title: `Bring ${title} to ${say(kind, light)}`,
+        says: others.length === 0 ? 'lamps, power and heat to match' : `lamps, power and heat to match; it also lights ${others.map(([id, shot]) => shot.title ?? id).join(', ')}`,
+        patch: [
+          { op: 'add', path: `/lighting/${setupId}/${kind}`, value: writeQuantity(kind, light) },
+          // Light that is wished for has not been read on the set.
+          ...(shoot.lighting[setupId]?.reading === 'metered' ? [{ op: 'add' as const, path: `/lighting/${setupId}/reading`, value: 'stated' }] : []),
+        ],
+        gives_stops: Math.log2(light / have),
+      },
+    ];
+  },
+}; // prettier-ignore

@@ -1,0 +1,163 @@
+/** Ways to close a short margin: every move tried, each planned again in full, ranked by how little else it costs. */
+import { applyPatch, withParents } from '../../document/patch.ts';
+import { readShoot } from '../../document/read.ts';
+import type { Written } from '../../document/written.ts';
+import type { Shoot } from '../../document/schema.ts';
+import { candidatesOf, planShot, prepare, workAt } from '../planShot.ts';
+import type { LimitId, Margin, ShotPlan, Way } from '../types.ts';
+import { acceptBlur } from './acceptBlur.ts';
+import { acceptFewerHighlights } from './acceptFewerHighlights.ts';
+import { acceptLessDepth } from './acceptLessDepth.ts';
+import { acceptNoise } from './acceptNoise.ts';
+import { askLess } from './askLess.ts';
+import { fitFilter } from './fitFilter.ts';
+import { fitTube } from './fitTube.ts';
+import { lessReframe } from './lessReframe.ts';
+import { leaveOut } from './leaveOut.ts';
+import { letItBeSolved } from './letItBeSolved.ts';
+import { moreLight } from './moreLight.ts';
+import type { Move, MoveContext, Proposal } from './move.ts';
+import { openShutter } from './openShutter.ts';
+import { otherBody, otherLens, otherMode } from './otherKit.ts';
+import { setFixed } from './setFixed.ts';
+import { shorterHandles } from './shorterHandles.ts';
+import { shorterOnScreen } from './shorterOnScreen.ts';
+import { widerFrame } from './widerFrame.ts';
+
+const MOVES: readonly Move[] = [
+  acceptBlur, openShutter, acceptLessDepth, moreLight, acceptNoise, fitFilter, acceptFewerHighlights, shorterOnScreen, otherMode, otherLens,
+  widerFrame, lessReframe, leaveOut, fitTube, shorterHandles, askLess, setFixed, letItBeSolved, otherBody,
+]; // prettier-ignore
+
+/** At most this many changes are planned for one margin. */
+export const MOST_TRIED = 40;
+
+/** Changes smaller than this are not told. */
+const TOLD_STOPS = 0.05;
+
+export interface WaysOptions {
+  readonly onProgress?: (done: number, total: number) => void;
+  /** Asked before each change is planned; true ends the work with what was found so far. */
+  readonly isCancelled?: () => boolean;
+}
+
+/**
+ * The ways to close one margin of a shot, cheapest first; those that only help follow those that close it. Empty when
+ * the margin is not short, or the shot has no answer yet.
+ */
+export function waysFor(
+  shoot: Shoot,
+  written: Written,
+  shotId: string,
+  limit: LimitId,
+  { onProgress, isCancelled }: WaysOptions = {},
+): readonly Way[] {
+  if (shoot.shots[shotId] === undefined) return [];
+  const now = planShot(shoot, shotId, 1);
+  const margin = now.margins.find(({ id }) => id === limit);
+  if (!now.settings || margin?.state !== 'short' || !margin.stops) return [];
+  const proposals = proposalsFor(shoot, shotId, now, margin).slice(0, MOST_TRIED);
+  const ways: Way[] = [];
+  for (const [i, proposal] of proposals.entries()) {
+    if (isCancelled?.() === true) break;
+    const way = tried(written, shotId, now, margin, proposal);
+    if (way) ways.push(way);
+    onProgress?.(i + 1, proposals.length);
+  }
+  return distinct(ways.sort(cheapestFirst));
+}
+
+type Tried = Proposal & { readonly move: string };
+
+function proposalsFor(shoot: Shoot, shotId: string, now: ShotPlan, margin: Margin): readonly Tried[] {
+  const prepared = prepare(shoot, shotId);
+  const { values, givens } = workAt(prepared, candidatesOf(prepared).best[0]);
+  const number = (name: string): number => {
+    const slot = prepared.model.slotOf.get(name);
+    return slot === undefined ? (givens.get(name)?.value ?? NaN) : values[slot]!;
+  };
+  const lack_stops = -margin.stops!.value;
+  const context: MoveContext = {
+    shoot,
+    shotId,
+    effective: prepared.effective,
+    settings: now.settings!,
+    margin,
+    lack_stops,
+    number,
+  };
+  return MOVES.filter(({ closes }) => closes.includes(margin.id)).flatMap((move) => {
+    try {
+      return move.propose(context).map((proposal) => ({ ...proposal, move: move.id }));
+    } catch (error) {
+      // A law refused the value a move would need: that move has nothing to offer here.
+      if (error instanceof RangeError) return [];
+      throw error;
+    }
+  });
+}
+
+/** One proposal planned again; undefined where it does not help, or buys a taste with a hard limit. */
+function tried(written: Written, shotId: string, now: ShotPlan, target: Margin, proposal: Tried): Way | undefined {
+  const patch = withParents(written, proposal.patch);
+  const { shoot, problems } = readShoot(applyPatch(written, patch));
+  if (problems.some(({ path }) => patch.some((operation) => path.startsWith(operation.path)))) return undefined;
+  const then = planShot(shoot, shotId, now.number);
+  const after = then.margins.find(({ id }) => id === target.id);
+  const value = after?.stops?.value ?? (after ? -Infinity : 0);
+  const gain_stops = value - target.stops!.value;
+  const closes = after === undefined || after.state === 'tight' || after.state === 'spare';
+  if (!(closes || gain_stops > TOLD_STOPS) || !then.settings) return undefined;
+  const effects = effectsOf(now.margins, then.margins, target.id);
+  const breaksHard = then.margins.some(({ id, isHard, state }) => isHard && id !== target.id && state === 'short' && stateIn(now.margins, id) !== 'short');
+  if (breaksHard && !target.isHard) return undefined;
+  return {
+    move: proposal.move,
+    title: proposal.title,
+    says: proposal.says ?? '',
+    patch,
+    stops: value,
+    gain_stops,
+    closes,
+    touchesFixed: proposal.touchesFixed ?? false,
+    margins: then.margins,
+    effects,
+    settings: then.settings,
+    cost: proposal.gives_stops + effects.reduce((sum, effect) => sum + costOf(effect), 0) + (breaksHard ? 10 : 0),
+  };
+} // prettier-ignore
+
+const stateIn = (margins: readonly Margin[], id: LimitId) => margins.find((margin) => margin.id === id)?.state;
+
+function effectsOf(before: readonly Margin[], after: readonly Margin[], target: LimitId): Way['effects'] {
+  return after
+    .flatMap(({ id, title, stops, state }) => {
+      const was = before.find((margin) => margin.id === id)?.stops;
+      const change_stops = stops && was ? stops.value - was.value : 0;
+      return id !== target && Math.abs(change_stops) > TOLD_STOPS ? [{ id, title, change_stops, state }] : [];
+    })
+    .sort((a, b) => Math.abs(b.change_stops) - Math.abs(a.change_stops));
+}
+
+/** What another limit loses, weighed by where that leaves it. */
+function costOf({ change_stops, state }: Way['effects'][number]): number {
+  if (change_stops >= 0) return 0;
+  return -change_stops * (state === 'short' ? 3 : state === 'tight' ? 1 : 0.25);
+}
+
+function cheapestFirst(a: Way, b: Way): number {
+  return (
+    Number(b.closes) - Number(a.closes) ||
+    Number(a.touchesFixed) - Number(b.touchesFixed) ||
+    (a.closes ? a.cost - b.cost : b.gain_stops - a.gain_stops)
+  );
+}
+
+/** Ways that end at the same place are told once. */
+function distinct(ways: readonly Way[]): readonly Way[] {
+  const seen = new Set<string>();
+  return ways.filter(({ patch }) => {
+    const key = JSON.stringify(patch);
+    return seen.has(key) ? false : seen.add(key);
+  });
+}
