@@ -20,7 +20,7 @@ interface ReckonOptions {
 const SCHEMA = 'longsecond.reckon/1';
 const LIST_SCHEMA = 'longsecond.reckon-list/1';
 
-const HOW_SEEN: Readonly<Record<Source['seen'], string>> = {
+export const HOW_SEEN: Readonly<Record<Source['seen'], string>> = {
   opened: 'read',
   excerpt: 'read in part',
   memory: 'from memory, not looked up',
@@ -97,7 +97,7 @@ function exampleTexts(law: AnyLaw): Readonly<Record<string, string>> {
 const pairsOf = (texts: Readonly<Record<string, string>>): readonly string[] =>
   Object.entries(texts).map(([name, text]) => `${name}=${quoted(text)}`);
 
-const exampleLine = (law: AnyLaw): string => ['longsecond reckon', law.id, ...pairsOf(exampleTexts(law))].join(' ');
+export const exampleLine = (law: AnyLaw): string => ['longsecond reckon', law.id, ...pairsOf(exampleTexts(law))].join(' ');
 
 function sourceRows(law: AnyLaw): readonly (readonly [string, string])[] {
   return law.sources.map((key) => {
@@ -106,7 +106,7 @@ function sourceRows(law: AnyLaw): readonly (readonly [string, string])[] {
   });
 }
 
-function whatItTakes({ kind, as, choices }: InputField, example: string | undefined): string {
+export function whatItTakes({ kind, as, choices }: InputField, example: string | undefined): string {
   if (kind) return `${KINDS[kind].name}, like ${example ?? KINDS[kind].example}`;
   if (choices) return `one of ${Object.keys(choices).join(', ')}`;
   if (as === 'rational') return 'an exact rate, like 25 or 24000/1001';
