@@ -1,0 +1,30 @@
+const PATHS = {
+  undo: 'M8 5 3.5 9.5 8 14M4 9.5h8.5a4.5 4.5 0 0 1 0 9H9',
+  redo: 'M14 5l4.5 4.5L14 14M18 9.5H9.5a4.5 4.5 0 0 0 0 9H13',
+  back: 'M13.5 4.5 7 11l6.5 6.5',
+  forward: 'M8.5 4.5 15 11l-6.5 6.5',
+  up: 'M5 13.5l6-6 6 6',
+  down: 'M5 8.5l6 6 6-6',
+  more: 'M4.2 11a.5.5 0 1 0 1 0a.5.5 0 1 0-1 0M10.5 11a.5.5 0 1 0 1 0a.5.5 0 1 0-1 0M16.8 11a.5.5 0 1 0 1 0a.5.5 0 1 0-1 0',
+  close: 'M5.5 5.5l11 11M16.5 5.5l-11 11',
+  plus: 'M11 4.5v13M4.5 11h13',
+  half: 'M11 3.5a7.5 7.5 0 1 0 0 15zM11 3.5a7.5 7.5 0 0 1 0 15',
+} as const;
+
+export type IconName = keyof typeof PATHS;
+
+/** A drawn sign; whatever holds it says in words what it does. */
+export function Icon({ name }: { readonly name: IconName }) {
+  return (
+    <svg className="icon" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
+      <path
+        d={PATHS[name]}
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="1.6"
+        strokeLinecap="round"
+        strokeLinejoin="round"
+      />
+    </svg>
+  );
+}

@@ -1,0 +1,109 @@
+import type { MouseEvent, ReactNode } from 'react';
+import { Button } from './Button.tsx';
+import { Icon } from './Icon.tsx';
+import { Mark } from './Mark.tsx';
+import { ThemeMenu } from './ThemeMenu.tsx';
+import './shell.css';
+
+export interface PlaceLink {
+  readonly label: string;
+  readonly href: string;
+  readonly isCurrent: boolean;
+}
+
+/** One step back or forward: what it would take back or do again, and how. */
+export interface HistoryStep {
+  /** Absent when there is nothing to take back. */
+  readonly summary?: string;
+  readonly onPress: () => void;
+}
+
+export interface ShellProps {
+  readonly places: readonly PlaceLink[];
+  /** Goes to another place without loading the page anew. */
+  readonly onGo: (href: string) => void;
+  /** What is open. */
+  readonly title?: string;
+  /** How its edits stand, in words; `isSettled` when nothing is on its way. */
+  readonly standing?: { readonly word: string; readonly isSettled: boolean };
+  /** Something everybody on this page must read. */
+  readonly warning?: string;
+  readonly undo?: HistoryStep;
+  readonly redo?: HistoryStep;
+  readonly children: ReactNode;
+}
+
+/** Whether a click on a link is meant to stay in this page. */
+const isPlain = ({ button, metaKey, ctrlKey, shiftKey, altKey }: MouseEvent) =>
+  button === 0 && !metaKey && !ctrlKey && !shiftKey && !altKey;
+
+function HistoryButton({
+  step,
+  word,
+  sign,
+}: {
+  readonly step: HistoryStep;
+  readonly word: string;
+  readonly sign: 'undo' | 'redo';
+}) {
+  const says = step.summary === undefined ? `Nothing to ${word.toLowerCase()}` : `${word}: ${step.summary}`;
+  return (
+    <Button look="sign" disabled={step.summary === undefined} aria-label={says} title={says} onClick={step.onPress}>
+      <Icon name={sign} />
+    </Button>
+  );
+}
+
+/** The frame around every place: the mark, the places, how the edits stand, and one step back or forward. */
+export function Shell({ places, onGo, title, standing, warning, undo, redo, children }: ShellProps) {
+  return (
+    <div className="shell">
+      <a className="shell-skip" href="#place">
+        Skip to the place
+      </a>
+      <header className="shell-head">
+        <div className="shell-name">
+          <Mark />
+          <span>Longsecond</span>
+        </div>
+        <nav className="shell-places no-print" aria-label="Places">
+          {places.map(({ label, href, isCurrent }) => (
+            <a
+              key={href}
+              href={href}
+              aria-current={isCurrent ? 'page' : undefined}
+              onClick={(event) => {
+                if (!isPlain(event)) return;
+                event.preventDefault();
+                onGo(href);
+              }}
+            >
+              {label}
+            </a>
+          ))}
+        </nav>
+        <div className="shell-open">
+          {title !== undefined && <span className="shell-title">{title}</span>}
+          {standing && (
+            <span className={standing.isSettled ? 'shell-standing' : 'shell-standing is-moving'} role="status">
+              {standing.word}
+            </span>
+          )}
+        </div>
+        <div className="shell-tools no-print">
+          {undo && <HistoryButton step={undo} word="Undo" sign="undo" />}
+          {redo && <HistoryButton step={redo} word="Redo" sign="redo" />}
+          <ThemeMenu />
+        </div>
+      </header>
+      {warning !== undefined && (
+        <p className="shell-warning" role="alert">
+          {warning}
+        </p>
+      )}
+      <main className="shell-place" id="place" tabIndex={-1}>
+        {children}
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,70 @@
+import { useState } from 'react';
+import { shotHref } from '../hrefs.ts';
+import { Button } from '../parts/Button.tsx';
+import { EmptyPlace } from '../parts/EmptyPlace.tsx';
+import { Notice } from '../parts/Notice.tsx';
+import type { OpenShoot } from '../state/contract.ts';
+import { About } from './shoot/About.tsx';
+import { Board } from './shoot/Board.tsx';
+import { Problems } from './shoot/Problems.tsx';
+import { ShootHead } from './shoot/ShootHead.tsx';
+import './shoot/shoot.css';
+import { newShot } from './shoot/shotList.ts';
+import { ShotList } from './shoot/ShotList.tsx';
+import { WholeShoot } from './shoot/WholeShoot.tsx';
+
+export interface ShootProps {
+  readonly open: OpenShoot;
+  readonly onGo: (href: string) => void;
+}
+
+/** The whole day at a glance: what the film needs, every shot with its limits, and what is wrong anywhere. */
+export function Shoot({ open, onGo }: ShootProps) {
+  const [said, setSaid] = useState<string>();
+  const { plan, written } = open;
+  const shotIds = plan.shots.map(({ id }) => id);
+  const isEmpty = shotIds.length === 0 && Object.keys(open.shoot.board).length === 0;
+  const goShot = (shotId: string) => onGo(shotHref(open.id, shotId));
+  const addShot = () => {
+    const { shotId, patch } = newShot(written, shotIds);
+    open.commit(patch, 'New shot');
+    goShot(shotId);
+  };
+
+  return (
+    <div className="shoot">
+      <ShootHead open={open} onNewShot={addShot} />
+      <About open={open} />
+      <Problems open={open} onGo={onGo} />
+      {isEmpty ? (
+        <EmptyPlace
+          title="Nothing to shoot yet"
+          says="A shoot starts from either end: with the frames of the film, or with a first shot. What a shot asks for, such as how long it lasts on screen, is enough to begin with; the rest is worked out."
+        >
+          <Button look="main" onClick={addShot}>
+            Write the first shot
+          </Button>
+        </EmptyPlace>
+      ) : (
+        <>
+          <Board open={open} onShot={goShot} onSaid={setSaid} />
+          <ShotList open={open} onShot={goShot} onNewShot={addShot} onSaid={setSaid} />
+          <WholeShoot open={open} />
+        </>
+      )}
+      {said !== undefined && (
+        <Notice
+          says={said}
+          action={{
+            label: 'Undo',
+            onPress: () => {
+              open.undo();
+              setSaid(undefined);
+            },
+          }}
+          onDismiss={() => setSaid(undefined)}
+        />
+      )}
+    </div>
+  );
+}

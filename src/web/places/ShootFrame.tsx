@@ -1,0 +1,92 @@
+import { useEffect, type ReactNode } from 'react';
+import { KeyHelp } from '../actions/KeyHelp.tsx';
+import { useActions } from '../actions/useActions.ts';
+import { Button } from '../parts/Button.tsx';
+import { EmptyPlace } from '../parts/EmptyPlace.tsx';
+import { Shell, type PlaceLink } from '../parts/Shell.tsx';
+import { SHOOTS_HREF, shootHref, shotHref } from '../hrefs.ts';
+import type { OpenShoot, Saving } from '../state/contract.ts';
+import { OpenShootProvider, useOpening } from '../state/hooks.ts';
+
+export interface ShootFrameProps {
+  readonly shootId: string;
+  /** The shot on the screen, where one is. */
+  readonly shotId: string | undefined;
+  readonly onGo: (href: string) => void;
+  readonly children: ReactNode;
+}
+
+const ALL_SHOOTS = { label: 'All shoots', href: SHOOTS_HREF, isCurrent: false };
+
+function placesOf({ id, plan }: OpenShoot, shotId: string | undefined): readonly PlaceLink[] {
+  const shot = plan.shots.find((each) => each.id === shotId) ?? plan.shots[0];
+  return [
+    { label: 'Shoot', href: shootHref(id), isCurrent: shotId === undefined },
+    ...(shot ? [{ label: 'Shot', href: shotHref(id, shot.id), isCurrent: shotId !== undefined }] : []),
+    ALL_SHOOTS,
+  ];
+}
+
+const WORDS: Readonly<Record<Saving, string>> = {
+  saved: 'saved',
+  saving: 'saving',
+  unsent: 'not sent yet: no connection. Kept in this browser',
+  refused: 'an edit was refused',
+};
+
+function standingOf({ saving, revision }: OpenShoot) {
+  const word = saving === 'saved' ? `saved, revision ${revision}` : WORDS[saving];
+  return { word, isSettled: saving === 'saved' };
+}
+
+/** The frame of everything inside one shoot: it opens the shoot, says how its edits stand, and listens for keys. */
+export function ShootFrame({ shootId, shotId, onGo, children }: ShootFrameProps) {
+  const { opening, store } = useOpening(shootId);
+  const open = opening.state === 'open' ? opening.open : undefined;
+  const help = useActions({ ...(open ? { open } : {}), ...(shotId === undefined ? {} : { shotId }), go: onGo });
+  const shot = open?.plan.shots.find(({ id }) => id === shotId);
+  const title = [shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
+  useEffect(() => {
+    document.title = title;
+  }, [title]);
+
+  if (opening.state === 'failed') {
+    const { fault, isAway } = opening;
+    return (
+      <Shell places={[ALL_SHOOTS]} onGo={onGo}>
+        <EmptyPlace title={isAway ? 'The shoot cannot be reached' : fault.what} says={isAway ? `${fault.what}. ${fault.mend} It is tried again by itself.` : fault.mend}>
+          {isAway && <Button onClick={store.wake}>Try again now</Button>}
+          <Button onClick={() => onGo(SHOOTS_HREF)}>All shoots</Button>
+        </EmptyPlace>
+        <KeyHelp {...help} />
+      </Shell>
+    );
+  }
+  if (!open)
+    return (
+      <Shell places={[ALL_SHOOTS]} onGo={onGo}>
+        <p className="shoot-opening" role="status">
+          Opening…
+        </p>
+        <KeyHelp {...help} />
+      </Shell>
+    );
+  const step = (summary: string | undefined, onPress: () => void) => ({
+    ...(summary === undefined ? {} : { summary }),
+    onPress,
+  });
+  return (
+    <Shell
+      places={placesOf(open, shotId)}
+      onGo={onGo}
+      title={open.plan.title}
+      standing={standingOf(open)}
+      {...(open.refusal === undefined ? {} : { warning: open.refusal })}
+      undo={step(open.undoSummary, open.undo)}
+      redo={step(open.redoSummary, open.redo)}
+    >
+      <OpenShootProvider value={open}>{children}</OpenShootProvider>
+      <KeyHelp {...help} />
+    </Shell>
+  );
+} // prettier-ignore

@@ -1,0 +1,198 @@
+import { useEffect, useMemo, useState } from 'react';
+import type { Alternative, PatchOperation, Way } from '../../plan/types.ts';
+import { AssumedMark } from '../parts/AssumedMark.tsx';
+import { EmptyPlace } from '../parts/EmptyPlace.tsx';
+import { MarginChart } from '../parts/MarginChart.tsx';
+import { Notice } from '../parts/Notice.tsx';
+import { Panel } from '../parts/Panel.tsx';
+import { Sheet } from '../parts/Sheet.tsx';
+import { TraceTree } from '../parts/TraceTree.tsx';
+import type { OpenShoot } from '../state/contract.ts';
+import { Alternatives } from './shot/Alternatives.tsx';
+import { Answer } from './shot/Answer.tsx';
+import { Ask } from './shot/Ask.tsx';
+import { Cautions, Notes, RestsOn, ShotProblems } from './shot/Beneath.tsx';
+import { chartRows, ghostsOf, worstOf } from './shot/chartRows.ts';
+import { ShotClocks } from './shot/ShotClocks.tsx';
+import { fieldId, ShotProvider, type ShotContext } from './shot/shotContext.ts';
+import { ShotHead } from './shot/ShotHead.tsx';
+import { traceNode } from './shot/traceNodes.ts';
+import { useShotEdits } from './shot/useShotEdits.ts';
+import { Ways } from './shot/Ways.tsx';
+import './shot/shot.css';
+
+export interface ShotProps {
+  readonly open: OpenShoot;
+  readonly shotId: string;
+  readonly onChooseShot: (shotId: string) => void;
+  /** Goes to where something outside this shot is written; without it, the place says where that is. */
+  readonly onFollow?: (path: string) => void;
+}
+
+interface Said {
+  readonly says: string;
+  readonly canUndo: boolean;
+}
+
+/** Puts the cursor into the field that writes at a path, or at the nearest path above it. */
+function focusField(path: string): boolean {
+  for (let at = path; at !== ''; at = at.slice(0, at.lastIndexOf('/'))) {
+    const field = document.getElementById(fieldId(at));
+    if (!field) continue;
+    field.closest('details')?.setAttribute('open', '');
+    field.focus();
+    field.scrollIntoView({ block: 'center' });
+    return true;
+  }
+  return false;
+}
+
+/** One shot: what it asks for, how every limit stands, what to set, and the ways to close what is short. */
+export function Shot({ open, shotId, onChooseShot, onFollow }: ShotProps) {
+  const plan = open.plan.shots.find(({ id }) => id === shotId);
+  const edits = useShotEdits(open);
+  const system = open.shoot.shoot.units ?? 'metric';
+  const [chosen, setChosen] = useState<string>();
+  const [pointed, setPointed] = useState<Way | Alternative>();
+  const [traced, setTraced] = useState<string>();
+  const [said, setSaid] = useState<Said>();
+  useEffect(() => {
+    setChosen(undefined);
+    setPointed(undefined);
+    setTraced(undefined);
+  }, [shotId]);
+  const margins = plan?.margins;
+  const rows = useMemo(() => chartRows(margins ?? [], system), [margins, system]);
+  const ghosts = useMemo(() => pointed && ghostsOf(pointed.margins, system), [pointed, system]);
+
+  if (!plan)
+    return (
+      <EmptyPlace title="No such shot" says="It may have been taken out or renamed. Choose another on the Shoot." />
+    );
+
+  const margin = plan.margins.find(({ id, stops }) => id === chosen && stops) ?? worstOf(plan.margins);
+  const follow = (written: string) => {
+    // What only the defaults say is shown, and overridden, in the shot's own field.
+    const path = written.replace(/^\/defaults\//, `/shots/${shotId}/`);
+    setTraced(undefined);
+    // The sheet gives the cursor back as it closes; only then can it go elsewhere.
+    setTimeout(() => {
+      if (focusField(path)) return;
+      if (onFollow) onFollow(path);
+      else
+        setSaid({
+          says: `That is written in the shoot’s text, at ${path.split('/').slice(1).join(', ')}`,
+          canUndo: false,
+        });
+    }, 0);
+  };
+  const apply = (patch: readonly PatchOperation[], title: string) => {
+    edits.commit(() => patch, title);
+    setPointed(undefined);
+    setSaid({ says: `Applied: ${title}`, canUndo: true });
+    // What was pressed is gone with what it closed: the cursor goes on from the limit.
+    setTimeout(
+      () => document.querySelector<HTMLElement>('.margin-line[aria-checked="true"]')?.focus({ preventScroll: true }),
+      0,
+    );
+  };
+  const trace = traced === undefined ? undefined : open.explain(shotId, traced);
+  const context: ShotContext = {
+    open,
+    shotId,
+    plan,
+    system,
+    edits,
+    problemAt: (path) => {
+      const found = open.problems.find((problem) => problem.path === path);
+      return found && (found.near === undefined ? found.what : `${found.what}; did you mean ${found.near}?`);
+    },
+    follow,
+    trace: setTraced,
+  };
+
+  return (
+    <ShotProvider value={context}>
+      <div className="shot">
+        <div className="shot-ask">
+          <div className="shot-top">
+            <ShotHead onChooseShot={onChooseShot} />
+            <ShotProblems />
+          </div>
+          <Ask />
+        </div>
+        <div className="shot-margins">
+          <Panel
+            className="margins"
+            title="Margins"
+            aside={
+              <>
+                in stops
+                {plan.assumed.length > 0 && (
+                  <a href="#rests-on" className="assumed-legend">
+                    <AssumedMark /> rests on an assumption
+                  </a>
+                )}
+              </>
+            }
+          >
+            <MarginChart
+              label={`Limits of ${plan.title}, in stops`}
+              rows={rows}
+              {...(ghosts ? { ghosts } : {})}
+              {...(margin ? { chosen: margin.id } : {})}
+              onChoose={setChosen}
+              onFollow={follow}
+            />
+          </Panel>
+          <div className="shot-beneath">
+            <Cautions />
+            <Notes />
+            <RestsOn />
+          </div>
+        </div>
+        <div className="shot-answer">
+          <Answer />
+          <div className="shot-choices">
+            {margin && (
+              <Ways
+                margin={margin}
+                shown={pointed && 'move' in pointed ? pointed : undefined}
+                onShow={setPointed}
+                onApply={(way) => apply(way.patch, way.title)}
+              />
+            )}
+            <Alternatives
+              shown={pointed && !('move' in pointed) ? pointed : undefined}
+              onShow={setPointed}
+              onApply={({ patch, differs }) => apply(patch, differs)}
+            />
+          </div>
+        </div>
+        <div className="shot-clocks">
+          <ShotClocks />
+        </div>
+      </div>
+      <Sheet isOpen={trace !== undefined} title="Where this comes from" onClose={() => setTraced(undefined)}>
+        {trace && <TraceTree root={traceNode(trace, system)} onFollow={follow} />}
+      </Sheet>
+      {said && (
+        <Notice
+          says={said.says}
+          {...(said.canUndo
+            ? {
+                action: {
+                  label: 'Undo',
+                  onPress: () => {
+                    open.undo();
+                    setSaid(undefined);
+                  },
+                },
+              }
+            : {})}
+          onDismiss={() => setSaid(undefined)}
+        />
+      )}
+    </ShotProvider>
+  );
+}

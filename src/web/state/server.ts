@@ -1,0 +1,63 @@
+/** The server as the store sees it: the client of src/api, sent by fetch, and the live events of one shoot. */
+import { createClient, type Client, type Send } from '../../api/client.ts';
+import type { JournalRow } from '../../api/replies.ts';
+import { eventsPath } from '../../api/routes.ts';
+
+export interface Listener {
+  readonly onRow: (row: JournalRow) => void;
+  /** Too much happened to tell it one by one. */
+  readonly onReload: () => void;
+  /** Whether events come in. */
+  readonly onLive: (isLive: boolean) => void;
+}
+
+export interface Server extends Client {
+  /** Tells what happens to a shoot after a revision until the function returned is called. */
+  readonly listen: (shootId: string, after: number, listener: Listener) => () => void;
+}
+
+/** Browsers refuse a request that outlives its page above this size. */
+const KEEPALIVE_B = 60_000;
+
+const send: Send = async ({ method, path, headers, body }) => {
+  const answer = await fetch(path, {
+    method,
+    headers,
+    ...(body === undefined ? {} : { body, keepalive: body.length * 3 < KEEPALIVE_B }),
+  });
+  return { status: answer.status, text: await answer.text() };
+};
+
+const REOPEN_ms = 3000;
+
+function listen(shootId: string, after: number, { onRow, onReload, onLive }: Listener): () => void {
+  let source: EventSource | undefined;
+  let again: ReturnType<typeof setTimeout> | undefined;
+  let last = after;
+  const open = () => {
+    const next = new EventSource(eventsPath(shootId, last));
+    source = next;
+    next.addEventListener('open', () => onLive(true));
+    next.addEventListener('edit', ({ data }: MessageEvent<string>) => {
+      const row = JSON.parse(data) as JournalRow;
+      last = Math.max(last, row.number);
+      onRow(row);
+    });
+    next.addEventListener('reload', () => onReload());
+    next.addEventListener('error', () => {
+      onLive(false);
+      // A lost network is tried again by the browser; an answer that is no stream closes the source for good.
+      if (next.readyState === EventSource.CLOSED) again = setTimeout(open, REOPEN_ms);
+    });
+  };
+  open();
+  return () => {
+    clearTimeout(again);
+    source?.close();
+  };
+}
+
+/** The server this page came from. */
+export function pageServer(client: string): Server {
+  return { ...createClient({ send, client }), listen };
+}
