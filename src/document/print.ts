@@ -43,10 +43,16 @@ function printText(text: string, isInFlow: boolean, quotes: Quotes): string {
   return JSON.stringify(text);
 }
 
+export interface ScalarStyle {
+  readonly isJson?: boolean;
+  readonly isInFlow?: boolean;
+  readonly quotes?: Quotes;
+}
+
 /** A scalar on one line. */
 export function printScalar(
   value: null | boolean | number | string,
-  { isJson = false, isInFlow = false, quotes = 'plain' } = {},
+  { isJson = false, isInFlow = false, quotes = 'plain' }: ScalarStyle = {},
 ): string {
   if (typeof value !== 'string') return String(value);
   return isJson ? JSON.stringify(value) : printText(value, isInFlow, quotes);

@@ -471,7 +471,7 @@ function afterEdges(id: string, own: AfterPart, byDefault: AfterPart, closed: Re
 /** References of `after` that would close a circle; dropping them leaves an order that can be worked in. */
 function circles(root: Reading): ReadonlyMap<string, Refusal> {
   const shots = entriesAt(root.value, 'shots');
-  const shotReadings = childNamed(root, 'shots');
+  const shotReadings = new Map(childNamed(root, 'shots')?.children.map(({ key, reading }) => [key, reading]));
   const byDefault = afterOf(childNamed(root, 'defaults'), '/defaults');
   const closed = new Map<string, Refusal>();
   // A shot whose own list closes a circle falls back on the defaults', which may close another.
@@ -479,7 +479,7 @@ function circles(root: Reading): ReadonlyMap<string, Refusal> {
     before = closed.size;
     const edges = new Map(
       Object.keys(shots).map((id) => {
-        const own = afterOf(childNamed(shotReadings, id), `/shots/${id}`);
+        const own = afterOf(shotReadings.get(id), `/shots/${id}`);
         const known = afterEdges(id, own, byDefault, closed).filter(({ to }) => Object.hasOwn(shots, to));
         return [id, known] as const;
       }),

@@ -4,7 +4,7 @@ import type { Problem } from './problem.ts';
 import { readShoot, type ShootReading } from './read.ts';
 import { migrate } from './versions.ts';
 import { shareUnchanged, type Written } from './written.ts';
-import { nodeAt, parseTree, placeIn, type TextTree } from './yamlTree.ts';
+import { nodeAt, parseTree, placesIn, type Place, type TextNode } from './yamlTree.ts';
 
 export interface ShootText extends ShootReading {
   /** The text as a JSON value, in the version it is written in. */
@@ -14,13 +14,12 @@ export interface ShootText extends ShootReading {
 /** Problems of a key itself are shown at the key, others at the value. */
 const AT_THE_KEY: ReadonlySet<string> = new Set(['key.unknown', 'id.malformed']);
 
-function placed(
-  problem: Problem,
-  { root, text }: TextTree,
-): Problem & { readonly line: number; readonly column: number } {
+type Placed = Problem & Place;
+
+function placed(problem: Problem, root: TextNode, placeOf: (offset: number) => Place): Placed {
   const { node, entry } = nodeAt(root, keysOf(problem.path) ?? []);
   const isAtKey = entry !== undefined && (AT_THE_KEY.has(problem.code) || node.start === node.end);
-  return { ...problem, ...placeIn(text, isAtKey ? entry.start : node.start) };
+  return { ...problem, ...placeOf(isAtKey ? entry.start : node.start) };
 }
 
 /**
@@ -33,8 +32,9 @@ export function readShootText(text: string, before?: Written): ShootText {
   const tree = parseTree(text);
   const written = before === undefined ? tree.written : shareUnchanged(before, tree.written);
   const { shoot, problems } = readShoot(migrate(written));
+  const placeOf = placesIn(text);
   const inOrder = problems
-    .map((problem) => placed(problem, tree))
+    .map((problem) => placed(problem, tree.root, placeOf))
     .sort((a, b) => a.line - b.line || a.column - b.column);
   return { written, shoot, problems: inOrder };
 }

@@ -21,8 +21,8 @@ import { Fault } from '../base/fault.ts';
 import { DEEPEST, setMember, type Written } from './written.ts';
 
 export const LARGEST_B = 5_000_000;
-/** Keys, values and marks; a shoot of 40 shots has some ten thousand. */
-const MOST_MARKS = 1_000_000;
+/** Keys, values and marks; a shoot of 40 full shots has some twenty thousand. */
+const MOST_MARKS = 300_000;
 
 export interface MapEntry {
   readonly key: string;
@@ -78,19 +78,28 @@ export interface TextTree {
   readonly written: Written;
 }
 
-/** Line and column, counted from 1. */
-export function placeIn(text: string, offset: number): { readonly line: number; readonly column: number } {
-  let line = 1;
-  let start = text.startsWith('\uFEFF') ? 1 : 0;
-  for (let at = text.indexOf('\n'); at >= 0 && at < offset; at = text.indexOf('\n', at + 1)) {
-    line += 1;
-    start = at + 1;
-  }
-  return { line, column: Math.max(1, offset - start + 1) };
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Tells line and column, counted from 1, of any place in a text. */
+export function placesIn(text: string): (offset: number) => Place {
+  const starts = [text.startsWith('\uFEFF') ? 1 : 0];
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
+  return (offset) => {
+    let [low, high] = [0, starts.length];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (starts[middle]! <= offset) low = middle;
+      else high = middle;
+    }
+    return { line: low + 1, column: Math.max(1, offset - starts[low]! + 1) };
+  };
 }
 
 function refusal(code: string, what: string, text: string, offset: number, mend: string): Fault {
-  const { line, column } = placeIn(text, offset);
+  const { line, column } = placesIn(text)(offset);
   return new Fault({ code, what, where: `line ${line}, column ${column}`, mend });
 }
 
@@ -374,6 +383,14 @@ export function parseTree(text: string): TextTree {
   return tree;
 }
 
+const entryIndexes = new WeakMap<MapNode, ReadonlyMap<string, MapEntry>>();
+
+function entryNamed(node: MapNode, key: string): MapEntry | undefined {
+  let index = entryIndexes.get(node);
+  if (!index) entryIndexes.set(node, (index = new Map(node.entries.map((entry) => [entry.key, entry]))));
+  return index.get(key);
+}
+
 /** The node a path of keys leads to, as far as it is written; with the key itself where it is a map's. */
 export function nodeAt(
   root: TextNode,
@@ -383,7 +400,7 @@ export function nodeAt(
   for (const key of keys) {
     const { node } = found;
     if (node.kind === 'map') {
-      const entry = node.entries.find((candidate) => candidate.key === key);
+      const entry = entryNamed(node, key);
       if (!entry) return found;
       found = { node: entry.node, entry };
     } else if (node.kind === 'list') {
