@@ -39,9 +39,13 @@ function numbersIn(value: unknown, at = ''): readonly (readonly [string, number]
   return Object.entries(value).flatMap(([key, item]) => numbersIn(item, `${at}/${key}`));
 }
 
-const marginsOf = ({ shots, margins }: Plan): readonly Margin[] => [...shots.flatMap((shot) => shot.margins), ...margins];
+const marginsOf = ({ shots, margins }: Plan): readonly Margin[] => [
+  ...shots.flatMap((shot) => shot.margins),
+  ...margins,
+];
 
-const missedIn = (plan: Plan): readonly Missing[] => [...plan.shots, ...marginsOf(plan)].flatMap(({ missing }) => missing);
+const missedIn = (plan: Plan): readonly Missing[] =>
+  [...plan.shots, ...marginsOf(plan)].flatMap(({ missing }) => missing);
 
 test('is planned without a throw, and holds no number that JSON lacks', () => {
   fc.assert(
@@ -99,7 +103,8 @@ test('has margins whose state is what their band says, and whose band holds thei
   );
 });
 
-const leavesOf = (trace: Trace): readonly Trace[] => (trace.inputs.length > 0 ? trace.inputs.flatMap(leavesOf) : [trace]);
+const leavesOf = (trace: Trace): readonly Trace[] =>
+  trace.inputs.length > 0 ? trace.inputs.flatMap(leavesOf) : [trace];
 
 test('can explain both figures of every margin, down to keys that the form has', () => {
   fc.assert(

@@ -73,7 +73,8 @@ describe('answers', () => {
       }),
       { minLength: 1, maxLength: 60 },
     )
-    .map((all) =>
+    .map(
+      (all) =>
       all.map(({ lens, lack, ...rest }, place): Candidate => ({ ...LIKE, ...rest, kit: { ...KIT, lens }, lacks: [0, lack, 0], place })), // prettier-ignore
     );
 

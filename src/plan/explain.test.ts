@@ -15,7 +15,8 @@ const shoot = readSound(DEMO);
 const SHOTS = planShoot(shoot).shots;
 /** Every figure of every margin of the demo, walked back. */
 const TRACES = SHOTS.flatMap(({ id, margins }) =>
-  margins.flatMap(({ id: limit, haveName, needName, have, need }) =>
+  margins.flatMap(
+    ({ id: limit, haveName, needName, have, need }) =>
     [[haveName, have] as const, [needName, need] as const].map(([name, shown]) => ({ id, limit, name, shown, trace: explain(shoot, id, name)! })), // prettier-ignore
   ),
 );
@@ -28,7 +29,11 @@ test('every trace ends in keys of the document that are written, or in assumptio
   for (const { name, trace } of TRACES)
     for (const leaf of nodesOf(trace).filter(({ inputs }) => inputs.length === 0)) {
       const { origin } = leaf;
-      expect([name, leaf.name, origin.by]).toEqual([name, leaf.name, expect.stringMatching(/^(?:document|assumption)$/)]);
+      expect([name, leaf.name, origin.by]).toEqual([
+        name,
+        leaf.name,
+        expect.stringMatching(/^(?:document|assumption)$/),
+      ]);
       if (origin.by !== 'document' && origin.by !== 'assumption') continue;
       expect([leaf.name, fieldAt(origin.path)]).toEqual([leaf.name, expect.anything()]);
       const isMissing = leaf.value === undefined || leaf.name === 'tubeLength_m' || leaf.name === 'filterLoss_stops' || leaf.name === 'stopIncludesExtension'; // prettier-ignore
@@ -85,7 +90,11 @@ describe('a leaf', () => {
 });
 
 test('a law that refuses says so where its value would stand', () => {
-  const trace = explain(readSound(changed(SMALL, { '/kit/cameras/body/deadTime': '1.5 ms' })), 'one', 'longestExposure_s')!;
+  const trace = explain(
+    readSound(changed(SMALL, { '/kit/cameras/body/deadTime': '1.5 ms' })),
+    'one',
+    'longestExposure_s',
+  )!;
   expect(trace.value).toBeUndefined();
   expect(trace.origin).toMatchObject({ by: 'law', refused: expect.stringContaining('deadTime_s') as string });
 });

@@ -355,8 +355,8 @@ export function lensGivens(id: string, lens: Lens): Givens {
   from({ name: 'pupilMagnificationRatio', title: 'Pupil magnification', key: 'pupilMagnification', value: lens.pupilMagnificationRatio, otherwise: { value: 1, spread: 0.25, why: 'a symmetrical lens' } });
   from({ name: 'imageCircle_m', title: 'Image circle', key: 'imageCircle', value: lens.imageCircle_mm === undefined ? undefined : lens.imageCircle_mm / 1000 });
   from({ name: 'frontToSensor_m', title: 'Front of the lens to the sensor', key: 'frontToSensor', value: lens.frontToSensor_m, ...(Number.isNaN(focal_m) ? {} : { otherwise: { value: focal_m + 0.06, spread: 0.03, why: 'focal length plus 60 mm' } }) });
-  const marks = 'stopIncludesExtension';
-  givens.set(marks, { title: 'Marked stop allows for close focus', value: isUnread(lens, marks) ? NaN : lens[marks] === true ? 1 : 0, path: `/kit/lenses/${id}/${marks}`, spread: 0, isUnread: isUnread(lens, marks) });
+  const allows = lens.stopIncludesExtension;
+  from({ name: 'stopIncludesExtension', title: 'Marked stop allows for close focus', key: 'stopIncludesExtension', value: allows === undefined ? undefined : Number(allows), otherwise: { value: 0, why: 'marked for distant focus, as most lenses are' } });
   return givens;
 } // prettier-ignore
 

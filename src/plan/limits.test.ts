@@ -43,7 +43,8 @@ describe('stops, the common measure', () => {
 });
 
 describe('a margin', () => {
-  const at = (changes: Readonly<Record<string, Written>>, id: LimitId) => marginOf(planned(changed(SMALL, changes)), id);
+  const at = (changes: Readonly<Record<string, Written>>, id: LimitId) =>
+    marginOf(planned(changed(SMALL, changes)), id);
 
   test('is to spare where even the low end of its band suffices', () => {
     expect(at({ '/shots/one/index': 3200 }, 'light')).toMatchObject({ state: 'spare', sense: 'at-least' });
@@ -79,13 +80,18 @@ describe('a margin', () => {
   test('lists what nobody wrote and it rests on', () => {
     const plan = planned(changed(SMALL, { '/kit/lenses/macro/pupilMagnification': undefined }));
     const [assumed] = marginOf(plan, 'light').assumed.filter(({ name }) => name === 'pupilMagnificationRatio');
-    expect(assumed).toMatchObject({ value: 1, path: '/kit/lenses/macro/pupilMagnification', why: 'a symmetrical lens' });
+    expect(assumed).toMatchObject({
+      value: 1,
+      path: '/kit/lenses/macro/pupilMagnification',
+      why: 'a symmetrical lens',
+    });
     expect(plan.assumed).toContainEqual(assumed);
   });
 
   test('names every figure by a name that the model of its shot knows, and leads to a key of the form', () => {
     for (const plan of planShoot(readSound(DEMO)).shots)
-      for (const margin of plan.margins) expect([margin.id, fieldAt(margin.path)]).toEqual([margin.id, expect.anything()]);
+      for (const margin of plan.margins)
+        expect([margin.id, fieldAt(margin.path)]).toEqual([margin.id, expect.anything()]);
   });
 });
 
@@ -250,7 +256,12 @@ describe('inside', () => {
   test('an input missing through several steps is named once, and an input that may miss is not named', () => {
     const m = modelBuilder();
     m.choose('b_m', { title: 'B', says: 'so' }, { a: 'a_m' }, ({ a }) => a!);
-    m.choose('c_m', { title: 'C', says: 'so', optional: ['wish'] }, { a: 'a_m', b: 'b_m', wish: 'wish_m' }, ({ a }) => a!);
+    m.choose(
+      'c_m',
+      { title: 'C', says: 'so', optional: ['wish'] },
+      { a: 'a_m', b: 'b_m', wish: 'wish_m' },
+      ({ a }) => a!,
+    );
     const model = m.build();
     const missing = missingOf(model, new Float64Array(model.names.length).fill(NaN), new Map([['a_m', entry(NaN)], ['wish_m', entry(NaN)]]), 'c_m'); // prettier-ignore
     expect(missing.map(({ name }) => name)).toEqual(['a_m']);

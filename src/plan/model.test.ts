@@ -40,7 +40,12 @@ const worked = (model: Model, given: Readonly<Record<string, number>>) => {
 describe('a model', () => {
   test('refuses to give a law what it does not take', () => {
     const m = modelBuilder();
-    const inputs = { stop: 'stop', exposureTime_s: 'exposureTime_s', isoSpeed: 'isoSpeed', filters: 'filterLoss_stops' };
+    const inputs = {
+      stop: 'stop',
+      exposureTime_s: 'exposureTime_s',
+      isoSpeed: 'isoSpeed',
+      filters: 'filterLoss_stops',
+    };
     expect(() => m.law('illuminance_lx', incidentIlluminance, inputs)).toThrow(RangeError);
   });
 
@@ -201,7 +206,9 @@ const PREPARED = SHOTS.map(({ shoot, id }) => {
 
 const change = fc
   .constantFrom(...PREPARED)
-  .chain((of) => fc.tuple(fc.constant(of), fc.constantFrom(...of.model.givens), fc.double({ min: 0.5, max: 2, noNaN: true })));
+  .chain((of) =>
+    fc.tuple(fc.constant(of), fc.constantFrom(...of.model.givens), fc.double({ min: 0.5, max: 2, noNaN: true })),
+  );
 
 describe('working again only what a change touches', () => {
   test('gives the same numbers as working everything', () => {
@@ -263,7 +270,11 @@ describe('working again only what a change touches', () => {
 
 test('a law step computes what its law does', () => {
   const m = modelBuilder();
-  m.law('illuminance_lx', incidentIlluminance, { stop: 'stop', exposureTime_s: 'exposureTime_s', isoSpeed: 'isoSpeed' });
+  m.law('illuminance_lx', incidentIlluminance, {
+    stop: 'stop',
+    exposureTime_s: 'exposureTime_s',
+    isoSpeed: 'isoSpeed',
+  });
   const at = worked(m.build(), { stop: 4, exposureTime_s: 1 / 50, isoSpeed: 800 });
   expect(at('illuminance_lx')).toBe(incidentIlluminance.compute({ stop: 4, exposureTime_s: 1 / 50, isoSpeed: 800 }));
 });

@@ -7,7 +7,8 @@ import { planShoot, shotOrder } from './plan.ts';
 import type { Plan, ShotPlan } from './types.ts';
 
 const planOf = (written: Written): Plan => planShoot(readShoot(written).shoot);
-const byId = ({ shots }: Plan): Readonly<Record<string, ShotPlan>> => Object.fromEntries(shots.map((shot) => [shot.id, shot]));
+const byId = ({ shots }: Plan): Readonly<Record<string, ShotPlan>> =>
+  Object.fromEntries(shots.map((shot) => [shot.id, shot]));
 const IDS = Object.keys(DEMO['shots'] as object);
 
 describe('the order of shots', () => {
@@ -58,7 +59,15 @@ describe('plans are kept', () => {
   test('but not where light, kit, deliverables, defaults or the meter changed', () => {
     expect(planned({ '/lighting/soft-side/illuminance': '22 klx' })).toEqual(['honey']);
     expect(planned({ '/lighting/top-key/illuminance': '70 klx' })).toEqual(['crown', 'quinces', 'ramp']);
-    for (const path of ['/kit/cameras/heron/readNoise', '/kit/lenses/macro-65/closeFocus', '/kit/attachments/splash-glass/loss', '/deliverables/film/rate', '/defaults/handles', '/shoot/meterConstant']) // prettier-ignore
+    for (const path of [
+      '/kit/cameras/heron/readNoise',
+      '/kit/lenses/macro-65/closeFocus',
+      '/kit/attachments/splash-glass/loss',
+      '/deliverables/film/rate',
+      '/defaults/handles',
+      '/shoot/meterConstant',
+    ])
+      // prettier-ignore
       expect([path, planned({ [path]: undefined })]).toEqual([path, IDS]);
   });
 

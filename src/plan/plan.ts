@@ -3,7 +3,7 @@ import type { Shoot } from '../document/schema.ts';
 import { isUnread } from './givens.ts';
 import { planShot } from './planShot.ts';
 import { keptTakes, storageMargin } from './storage.ts';
-import type { Plan, PlanTotals, ShotPlan } from './types.ts';
+import type { Margin, MarginState, Plan, PlanTotals, ShotPlan } from './types.ts';
 
 /** Shots in the order people read them: the stated order first, then the rest as written. */
 export function shotOrder(shoot: Shoot): readonly string[] {
@@ -46,12 +46,13 @@ function rememberedPlan(shoot: Shoot, shotId: string, number: number): ShotPlan 
 export function planShoot(shoot: Shoot): Plan {
   const shots = shotOrder(shoot).map((id, i) => rememberedPlan(shoot, id, i + 1));
   const margins = storageMargin(shoot, shots);
-  return { title: shoot.shoot.title ?? 'Untitled shoot', shots, margins, totals: totalsOf(shoot, shots) };
+  return { title: shoot.shoot.title ?? 'Untitled shoot', shots, margins, totals: totalsOf(shoot, shots, margins) };
 }
 
-function totalsOf(shoot: Shoot, shots: readonly ShotPlan[]): PlanTotals {
+function totalsOf(shoot: Shoot, shots: readonly ShotPlan[], whole: readonly Margin[]): PlanTotals {
   const sum = (of: (shot: ShotPlan) => number): number => shots.reduce((total, shot) => total + of(shot), 0);
-  const countOf = (state: string) => sum(({ margins }) => margins.filter((margin) => margin.state === state).length);
+  const judged = [...shots.flatMap(({ margins }) => margins), ...whole];
+  const countOf = (state: MarginState) => judged.filter((margin) => margin.state === state).length;
   const takes = (id: string) => shoot.shots[id]!.takeCount ?? shoot.defaults.takeCount ?? 1;
   return {
     screenTime_s: sum(({ clocks }) => clocks?.screenTime_s ?? 0),

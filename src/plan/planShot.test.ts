@@ -69,7 +69,10 @@ describe('defaults under a shot', () => {
 
   test('of a list are overruled by a list that is written empty', () => {
     const written = changed(SMALL, { '/shots/one/attachments': undefined, '/defaults/attachments': ['glass', 'nd-1'] });
-    expect(leafOf(written, 'filterLoss_stops')).toMatchObject({ value: 1.5, origin: { path: '/defaults/attachments' } });
+    expect(leafOf(written, 'filterLoss_stops')).toMatchObject({
+      value: 1.5,
+      origin: { path: '/defaults/attachments' },
+    });
     const bare = changed(written, { '/shots/one/attachments': [] });
     expect(leafOf(bare, 'filterLoss_stops')).toMatchObject({ value: 0, origin: { path: '/shots/one/attachments' } });
   });
@@ -102,7 +105,7 @@ describe('what a shot fixes', () => {
   test('is in its settings, whatever else is fixed', () => {
     fc.assert(
       fc.property(fixings, fc.constantFrom(...DEMO_SHOTS), (fixed, id) => {
-        const written = changed(DEMO, Object.fromEntries(Object.entries(fixed).map(([key, value]) => [`/shots/${id}/${key}`, value!]))); // prettier-ignore
+        const written = changed(DEMO, Object.fromEntries(Object.entries(fixed).map(([key, value]) => [`/shots/${id}/${key}`, value]))); // prettier-ignore
         const shoot = readSound(written);
         const { rate, shutter, stop, isoSpeed, camera, mode, lens } = shoot.shots[id]!;
         const { settings, reasons } = planShot(shoot, id, 1);
@@ -198,7 +201,9 @@ describe('a value that cannot be read', () => {
   test('as a stop of the lens leaves the stop unknown rather than one the lens may not have', () => {
     const plan = planShot(readShoot(changed(SMALL, { '/kit/lenses/macro/widest': 'wide' })).shoot, 'one', 1);
     expect(plan).not.toHaveProperty('settings');
-    expect(plan.missing).toContainEqual(expect.objectContaining({ path: '/kit/lenses/macro/widest', because: 'unread' }));
+    expect(plan.missing).toContainEqual(
+      expect.objectContaining({ path: '/kit/lenses/macro/widest', because: 'unread' }),
+    );
     const fixed = changed(SMALL, { '/kit/lenses/macro/widest': 'wide', '/shots/one/stop': 'T8' });
     expect(planShot(readShoot(fixed).shoot, 'one', 1).settings!.stop).toBe(8);
   });
@@ -258,7 +263,11 @@ describe('a reason', () => {
     ['blur', {}, 'the longest the blur allows'],
     ['angle', { '/shots/one/action/speed': '1 mm/s' }, 'half of each frame'],
     ['angle, nobody asking for blur', { '/shots/one/blur': undefined }, 'half of each frame'],
-    ['dead time', { '/shots/one/blur': undefined, '/kit/cameras/body/deadTime': '0.8 ms' }, 'as long as the frame allows'],
+    [
+      'dead time',
+      { '/shots/one/blur': undefined, '/kit/cameras/body/deadTime': '0.8 ms' },
+      'as long as the frame allows',
+    ],
     ['the shortest exposure', { '/kit/cameras/body/shortestExposure': '0.4 ms' }, 'the shortest the camera makes'],
     ['the person', { '/shots/one/shutter': '1/4000 s' }, 'fixed'],
   ])('for a shutter that %s decides says so', (_title, changes, says) => {
@@ -343,14 +352,19 @@ describe('the two clocks', () => {
 describe('more of one thing', () => {
   const fixedKit = (id: string, mode: string, lens: string) => changed(DEMO, { [`/shots/${id}/camera`]: 'heron', [`/shots/${id}/mode`]: mode, [`/shots/${id}/lens`]: lens }); // prettier-ignore
   const kits = fc.constantFrom(
-    ...(['pour-1', 'crown', 'quinces', 'honey', 'ramp'] as const).flatMap((id) =>
+    ...(['pour-1', 'crown', 'quinces', 'honey', 'ramp'] as const).flatMap(
+      (id) =>
       (['full', 'uhd'] as const).flatMap((mode) => (['wide-35', 'macro-65', 'macro-100'] as const).map((lens) => ({ id, written: fixedKit(id, mode, lens) }))), // prettier-ignore
     ),
   );
   const factor = fc.double({ min: 1, max: 30, noNaN: true });
 
   test('light never makes the light margin smaller at fixed settings', () => {
-    const fixed = changed(SMALL, { '/shots/one/stop': 'T8', '/shots/one/shutter': '1/4000 s', '/shots/one/index': 800 });
+    const fixed = changed(SMALL, {
+      '/shots/one/stop': 'T8',
+      '/shots/one/shutter': '1/4000 s',
+      '/shots/one/index': 800,
+    });
     fc.assert(
       fc.property(fc.double({ min: 100, max: 1e5, noNaN: true }), factor, (illuminance_lx, more) => {
         const at = (lx: number) => stopsAt(planned(changed(fixed, { '/lighting/key/illuminance': writeQuantity('illuminance', lx) })), 'light'); // prettier-ignore
@@ -395,7 +409,8 @@ describe('more of one thing', () => {
   test('blur allowed never shortens the exposure, and never lengthens it past the frame', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.1, max: 20, noNaN: true }), factor, (blur_px, more) => {
-        const at = (px: number) => planned(changed(SMALL, { '/shots/one/blur': writeQuantity('pixels', px) })).settings!;
+        const at = (px: number) =>
+          planned(changed(SMALL, { '/shots/one/blur': writeQuantity('pixels', px) })).settings!;
         expect(at(blur_px * more).exposureTime_s).toBeGreaterThanOrEqual(at(blur_px).exposureTime_s);
         expect(at(blur_px * more).exposureTime_s).toBeLessThanOrEqual(1 / 1000);
       }),
@@ -404,14 +419,22 @@ describe('more of one thing', () => {
   });
 
   test('glass before the lens costs exactly its stops of light', () => {
-    const fixed = changed(SMALL, { '/shots/one/stop': 'T8', '/shots/one/shutter': '1/4000 s', '/shots/one/index': 800 });
+    const fixed = changed(SMALL, {
+      '/shots/one/stop': 'T8',
+      '/shots/one/shutter': '1/4000 s',
+      '/shots/one/index': 800,
+    });
     const bare = stopsAt(planned(changed(fixed, { '/shots/one/attachments': [] })), 'light');
     expect(stopsAt(planned(fixed), 'light')).toBeCloseTo(bare - 0.5, 9);
     expect(stopsAt(planned(changed(fixed, { '/shots/one/attachments': ['glass', 'nd-1'] })), 'light')).toBeCloseTo(bare - 1.5, 9); // prettier-ignore
   });
 
   test('a reading that stands above middle grey leaves that many stops less', () => {
-    const fixed = changed(SMALL, { '/shots/one/stop': 'T8', '/shots/one/shutter': '1/4000 s', '/shots/one/index': 800 });
+    const fixed = changed(SMALL, {
+      '/shots/one/stop': 'T8',
+      '/shots/one/shutter': '1/4000 s',
+      '/shots/one/index': 800,
+    });
     const grey = stopsAt(planned(fixed), 'light');
     expect(stopsAt(planned(changed(fixed, { '/shots/one/readingStandsFor': '1.5 stops' })), 'light')).toBeCloseTo(grey - 1.5, 9); // prettier-ignore
   });

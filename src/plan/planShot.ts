@@ -43,7 +43,8 @@ export function prepare(shoot: Shoot, shotId: string): Prepared {
 
 /** The model in which a wish that is written and cannot be read is not passed over as if nobody had it. */
 function heeding(model: Model, all: readonly Givens[]): Model {
-  const unread = new Set(all.flatMap((givens) => [...givens].flatMap(([name, entry]) => (entry.isUnread === true ? [name] : []))));
+  const unread = new Set<string>();
+  for (const givens of all) for (const [name, { isUnread: isBad }] of givens) if (isBad === true) unread.add(name);
   if (unread.size === 0) return model;
   const isAbsent = (name: string): boolean => {
     const entries = all.flatMap((givens) => givens.get(name) ?? []);

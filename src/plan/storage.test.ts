@@ -55,6 +55,11 @@ describe('storage', () => {
     expect(fieldAt(path)).toBeDefined();
   });
 
+  test('names a number that the defaults cannot give once, however many shots wait for it', () => {
+    const margin = storage({ '/defaults/kept': 'the best', '/shots/two': {}, '/shots/three': {} });
+    expect(margin!.missing.filter(({ path }) => path === '/defaults/kept')).toHaveLength(1);
+  });
+
   test('does not mind takes unread where the takes kept are said', () => {
     expect(storage({ '/shots/one/takes': 'a few', '/shots/one/kept': 2 })).toMatchObject({ state: 'spare' });
   });

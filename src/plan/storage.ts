@@ -42,6 +42,7 @@ export function storageMargin(shoot: Shoot, shots: readonly ShotPlan[]): readonl
   let need = 0;
   for (const { id, title, keptSize_B } of shots) {
     const unread = unreadTakes(shoot, id);
+    if (unread !== undefined && missing.some(({ path }) => path === unread)) continue;
     if (unread !== undefined) missing.push({ name: 'keptTakeCount', title: `Takes saved of ${title}`, path: unread, because: 'unread' });
     else if (keptSize_B === undefined) missing.push({ name: 'keptSize_B', title: `What a take of ${title} weighs`, path: `/shots/${id}`, because: 'absent' });
     else need += keptSize_B * keptTakes(shoot, id);

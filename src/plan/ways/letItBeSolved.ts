@@ -20,7 +20,7 @@ export const letItBeSolved: Move = {
     const { shot, at } = effective;
     return FIXED.filter(({ readKey }) => shot[readKey] !== undefined).map(({ key, readKey, says }) => ({
       title: `Let ${says} be worked out`,
-      says: 'it was fixed',
+      says: at(readKey) === '/defaults' ? 'it was fixed for every shot that does not say otherwise' : 'it was fixed',
       patch: [{ op: 'remove', path: `${at(readKey)}/${key}` }],
       gives_stops: 0.3,
       touchesFixed: true,
