@@ -25,7 +25,11 @@ export interface Candidate {
   /** Light asked, as stops: what dominance weighs. */
   readonly light_stops: number;
   readonly resolution_px: number;
+  /** Light beyond what the exposure needs. */
+  readonly over_stops: number;
   readonly noise_dB: number;
+  /** From the front of the lens to the subject. */
+  readonly clear_m: number;
   /** Place in the order tried, which breaks ties. */
   readonly place: number;
 }
@@ -119,6 +123,8 @@ const SCORED = [
   'signalToNoise_dB',
   'greyLightNeeded_lx',
   'greyLightNeeded_cd_per_m2',
+  'overexposure_stops',
+  'workingDistance_m',
 ];
 
 /** Settings that a kit may leave without an answer. */
@@ -155,6 +161,7 @@ export function tryAll({ model, limits, shotGivens, kits }: Search): readonly Ca
   work(model.steps, values);
   const slot = (name: string): number => model.slotOf.get(name) ?? -1;
   const [stopAt, fNumberAt, resolutionAt, noiseAt] = [slot('stop'), slot('fNumberForDepth'), slot('cropWidth0_px'), slot('signalToNoise_dB')];
+  const [overAt, clearAt] = [slot('overexposure_stops'), slot('workingDistance_m')];
   const lightAt = Math.max(slot('greyLightNeeded_lx'), slot('greyLightNeeded_cd_per_m2'));
   const fixedStop = shotGivens.get('stop')?.value;
   const settled = SETTLED.map(slot);
@@ -173,7 +180,9 @@ export function tryAll({ model, limits, shotGivens, kits }: Search): readonly Ca
         ...score(limits, settled, values),
         light_stops: Math.log2(values[lightAt]! || 1),
         resolution_px: values[resolutionAt]! || 0,
+        over_stops: values[overAt]! || 0,
         noise_dB: values[noiseAt]! || 0,
+        clear_m: values[clearAt]! || 0,
         place: found.length,
       });
     }
@@ -256,10 +265,17 @@ const ENOUGH_STOPS = 1 / 3;
 
 const compareNumbers = (a: number, b: number): number => (Math.abs(a - b) < 1e-6 ? 0 : a - b);
 
+/** Room in front of the lens that lamps and hands are glad of; more is worth nothing. */
+const ROOM_m = 0.5;
+
+/** Overexposure is told in what a stop is set in. */
+const wholeThirds = (over_stops: number): number => Math.floor(over_stops * 3 + 1e-6);
+
 /**
- * The stated order of answers: least left unknown; least lacking in hard limits, then in what was asked for, then in exposure; then the
- * better worst spare up to a third of a stop; the larger picture; the quieter; the less light asked; the first tried.
- * Quieter comes before less light: a solved index takes up whatever light there is, and what is left is its rounding.
+ * The stated order of answers: least left unknown; least lacking in hard limits, then in what was asked for, then in
+ * exposure; then the better worst spare up to a third of a stop; the larger picture; the less overexposed; the quieter;
+ * the more room before the lens, up to half a metre; the less light asked; the first tried. Quieter comes before less
+ * light: a solved index takes up whatever light there is, and what is left is its rounding.
  */
 export function betterFirst(a: Candidate, b: Candidate): number {
   return (
@@ -269,7 +285,9 @@ export function betterFirst(a: Candidate, b: Candidate): number {
     compareNumbers(a.lacks[2], b.lacks[2]) ||
     compareNumbers(Math.min(b.worst_stops, ENOUGH_STOPS), Math.min(a.worst_stops, ENOUGH_STOPS)) ||
     compareNumbers(b.resolution_px, a.resolution_px) ||
+    compareNumbers(wholeThirds(a.over_stops), wholeThirds(b.over_stops)) ||
     compareNumbers(b.noise_dB, a.noise_dB) ||
+    compareNumbers(Math.min(b.clear_m, ROOM_m), Math.min(a.clear_m, ROOM_m)) ||
     compareNumbers(a.light_stops, b.light_stops) ||
     a.place - b.place
   );
@@ -304,6 +322,7 @@ export function answers(candidates: readonly Candidate[]): readonly Candidate[] 
       if (chosen.includes(candidate) || (mustDiffer && seen.has(kitKey(candidate)))) continue;
       if (
         candidate.unknownCount > answer.unknownCount ||
+        candidate.lacks[0] > answer.lacks[0] + HAIR_STOPS ||
         total(candidate) > total(answer) + FAR_BEHIND_STOPS ||
         chosen.some((other) => dominates(other, candidate))
       )

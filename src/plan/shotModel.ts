@@ -326,6 +326,17 @@ function addShutter(m: Builder, { shutterBy }: Structure): void {
     exposureTime_s: 'exposureTime_s',
     sampledPitch_m: 'deliveredPitch_m',
   });
+  m.law('imageSpeed_px_per_s', imageSpeed, {
+    speed_m_per_s: 'speed_m_per_s',
+    magnificationRatio: 'magnificationRatio',
+    sampledPitch_m: 'deliveredPitch_m',
+  });
+  m.choose(
+    'frameStep_px',
+    { title: 'Movement from frame to frame', says: 'the speed in the picture over the frame rate' },
+    { speed: 'imageSpeed_px_per_s', rate: 'captureRate_fps' },
+    ({ speed, rate }) => speed! / rate!,
+  );
 }
 
 const lower = (value: number, stops: number): number => value * 2 ** -stops;
@@ -446,7 +457,9 @@ function chooseIndex({ needed, base, lowest, highest, quiet, roomy }: Record<str
   // The ends of the camera's range can be set whether or not they stand in the series.
   const bottom = or(roomy, 0) <= least ? least : Math.min(settableIndexAtOrAbove(roomy!), most);
   const top = or(quiet, Infinity) >= most ? most : settableIndexAtOrBelow(quiet!);
-  return Math.max(bottom, Math.min(settableIndexAtOrAbove(or(needed, base!)), top));
+  // Nobody rates a sensor below its base unasked: where there is light to spare the stop closes instead.
+  const usual = Math.min(or(base, 0), top);
+  return Math.max(bottom, usual, Math.min(settableIndexAtOrAbove(or(needed, base!)), top));
 }
 
 function addSharpness(m: Builder, { unsharpnessBy }: Structure): void {
@@ -515,11 +528,6 @@ function addMemory(m: Builder): void {
 
 /** How the fast parts of a profile will look, where each frame shown blends many that were taken. */
 function addRamp(m: Builder): void {
-  m.law('imageSpeed_px_per_s', imageSpeed, {
-    speed_m_per_s: 'speed_m_per_s',
-    magnificationRatio: 'magnificationRatio',
-    sampledPitch_m: 'deliveredPitch_m',
-  });
   m.choose(
     'blendedFrameCount',
     { title: 'Frames blended at the fastest', as: 'count', says: 'half of what is taken while one frame is shown' },

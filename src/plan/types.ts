@@ -210,8 +210,10 @@ export interface Way {
   /** How much the limit gains. */
   readonly gain_stops: number;
   readonly closes: boolean;
-  /** What the person fixed and this changes. */
+  /** Whether it changes what a person fixed. */
   readonly touchesFixed: boolean;
+  /** Stops of what was asked for that it gives up, or of effort it costs. */
+  readonly gives_stops: number;
   /** Every margin of the shot as it would be. */
   readonly margins: readonly Margin[];
   /** Limits that move by more than a twentieth of a stop, the target left out, largest first. */

@@ -157,7 +157,8 @@ function alternativeReply({ settings, margins, differs, patch }: Alternative): A
 }
 
 function wayReply({ margins, ...way }: Way): WayReply {
-  const { move, title, says, patch, stops, gain_stops, closes, touchesFixed, effects, settings, cost } = way;
+  const { move, title, says, patch, stops, gain_stops, closes, touchesFixed, gives_stops, effects, settings, cost } =
+    way;
   return {
     move,
     title,
@@ -167,6 +168,7 @@ function wayReply({ margins, ...way }: Way): WayReply {
     gain_stops,
     closes,
     touchesFixed,
+    gives_stops,
     margins: margins.map(marginReply),
     effects: effects.map((effect) => ({
       id: effect.id,

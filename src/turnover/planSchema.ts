@@ -137,6 +137,7 @@ const Way = z
     gain_stops: z.number(),
     closes: z.boolean(),
     touchesFixed: z.boolean(),
+    gives_stops: z.number().describe('Stops of what was asked for that it gives up, or of effort it costs.'),
     margins: list(Margin),
     effects: list(z.strictObject({ id: z.enum(LIMITS), title: z.string(), change_stops: z.number(), state: State })),
     settings: Settings.optional(),
@@ -242,6 +243,8 @@ export function replySchemas(): Readonly<Record<string, object>> {
       override: ({ jsonSchema }) => {
         // Keys may be added within a major version, so a reader must let unknown ones pass.
         delete jsonSchema.additionalProperties;
+        // Every reply is only read: the mark would say nothing.
+        delete jsonSchema.readOnly;
       },
     });
   return { plan: of(PlanReply), trace: of(TraceReply) };

@@ -41,30 +41,79 @@ export interface WaysOptions {
   readonly isCancelled?: () => boolean;
 }
 
+/** Where no single change closes a margin, this many of the best are each joined with a second. */
+const JOINED = 6;
+
 /**
- * The ways to close one margin of a shot, cheapest first; those that only help follow those that close it. Empty when
- * the margin is not short, or the shot has no answer yet.
+ * The ways to close one margin of a shot, cheapest first; those that only help follow those that close it. Where no
+ * single change closes it, the best are joined with a second one solved for what is then still lacking. Empty when the
+ * margin is not short, or the shot has no answer yet.
  */
 export function waysFor(
   shoot: Shoot,
   written: Written,
   shotId: string,
   limit: LimitId,
-  { onProgress, isCancelled }: WaysOptions = {},
+  { onProgress, isCancelled = () => false }: WaysOptions = {},
 ): readonly Way[] {
   if (shoot.shots[shotId] === undefined) return [];
   const now = planShot(shoot, shotId, 1);
   const margin = now.margins.find(({ id }) => id === limit);
   if (!now.settings || margin?.state !== 'short' || !margin.stops) return [];
   const proposals = proposalsFor(shoot, shotId, now, margin).slice(0, MOST_TRIED);
+  const from: Start = { written, shotId, now, margin };
   const ways: Way[] = [];
-  for (const [i, proposal] of proposals.entries()) {
-    if (isCancelled?.() === true) break;
-    const way = tried(written, shotId, now, margin, proposal);
+  let done = 0;
+  for (const proposal of proposals) {
+    if (isCancelled()) break;
+    const way = tried(from, proposal);
     if (way) ways.push(way);
-    onProgress?.(i + 1, proposals.length);
+    onProgress?.((done += 1), proposals.length);
   }
+  if (!ways.some(({ closes }) => closes))
+    for (const way of pairsOf(from, [...ways].sort(cheapestFirst).slice(0, JOINED), MOST_TRIED - proposals.length)) {
+      if (isCancelled()) break;
+      ways.push(way);
+      onProgress?.((done += 1), Math.max(done, proposals.length));
+    }
   return distinct(ways.sort(cheapestFirst));
+}
+
+/** What every change is tried on, and held against. */
+interface Start {
+  readonly written: Written;
+  readonly shotId: string;
+  readonly now: ShotPlan;
+  readonly margin: Margin;
+}
+
+/** Moves that can be made twice. */
+const ADDING_UP: ReadonlySet<string> = new Set(['fit-tube', 'fit-filter', 'leave-out']);
+
+/** Each of the first changes made, then a second one of another kind solved for what is left; only pairs that close it. */
+function* pairsOf(from: Start, firsts: readonly Way[], mostTried: number): Generator<Way> {
+  const { written, shotId, now, margin } = from;
+  let left = mostTried;
+  for (const first of firsts) {
+    const { shoot } = readShoot(applyPatch(written, first.patch));
+    const then = planShot(shoot, shotId, now.number);
+    const rest = then.margins.find(({ id }) => id === margin.id);
+    if (!then.settings || !rest?.stops) continue;
+    for (const second of proposalsFor(shoot, shotId, then, rest)) {
+      if (second.move === first.move && !ADDING_UP.has(first.move)) continue;
+      if (left <= 0) return;
+      left -= 1;
+      const way = tried(from, {
+        move: `${first.move}, ${second.move}`,
+        title: `${first.title}, and ${second.title.charAt(0).toLowerCase()}${second.title.slice(1)}`,
+        says: [first.says, second.says ?? ''].filter((says) => says !== '').join('; '),
+        patch: [...first.patch, ...withParents(applyPatch(written, first.patch), second.patch)],
+        gives_stops: first.gives_stops + second.gives_stops,
+        touchesFixed: first.touchesFixed || second.touchesFixed === true,
+      });
+      if (way?.closes) yield way;
+    }
+  }
 }
 
 type Tried = Proposal & { readonly move: string };
@@ -98,7 +147,7 @@ function proposalsFor(shoot: Shoot, shotId: string, now: ShotPlan, margin: Margi
 }
 
 /** One proposal planned again; undefined where it does not help, or buys a taste with a hard limit. */
-function tried(written: Written, shotId: string, now: ShotPlan, target: Margin, proposal: Tried): Way | undefined {
+function tried({ written, shotId, now, margin: target }: Start, proposal: Tried): Way | undefined {
   const patch = withParents(written, proposal.patch);
   const { shoot, problems } = readShoot(applyPatch(written, patch));
   if (problems.some(({ path }) => patch.some((operation) => path.startsWith(operation.path)))) return undefined;
@@ -120,6 +169,7 @@ function tried(written: Written, shotId: string, now: ShotPlan, target: Margin, 
     gain_stops,
     closes,
     touchesFixed: proposal.touchesFixed ?? false,
+    gives_stops: proposal.gives_stops,
     margins: then.margins,
     effects,
     settings: then.settings,
