@@ -12,13 +12,14 @@ import * as reckon from '../src/laws/reckon.ts';
 import * as sources from '../src/laws/sources.ts';
 import { planShoot } from '../src/plan/plan.ts';
 import * as replies from '../src/turnover/planSchema.ts';
+import * as shootSchema from '../src/document/jsonSchema.ts';
 import { FIRST_SHOOT, pages } from './docs/pages.mjs';
 import { ROOT } from './run.mjs';
 
 const read = (path: string) => readFileSync(join(ROOT, path), 'utf8');
 
 describe('pages made from the code', async () => {
-  const made = await pages({ kinds, quantity, schema, catalogue, law, reckon, sources, command, replies });
+  const made = await pages({ kinds, quantity, schema, catalogue, law, reckon, sources, command, replies, shootSchema });
 
   test.each([...made])('%s is what the code makes it (npm run docs)', (path, text) => {
     expect(read(path)).toBe(text);

@@ -13,7 +13,11 @@ async function built(/** @type {string} */ path) {
 }
 
 async function writeDocs() {
-  if (!isBuilt() && !(await build())) throw new Error('The build failed, so the pages cannot be made');
+  if (!isBuilt() && !(await build())) {
+    console.error('The build failed, so the pages cannot be made');
+    process.exitCode = 1;
+    return;
+  }
   const made = await pages({
     kinds: await built('base/kinds'),
     quantity: await built('base/quantity'),
@@ -24,6 +28,7 @@ async function writeDocs() {
     sources: await built('laws/sources'),
     command: await built('cli/verbs/reckon'),
     replies: await built('turnover/planSchema'),
+    shootSchema: await built('document/jsonSchema'),
   });
   for (const [path, text] of made) {
     const file = join(ROOT, path);

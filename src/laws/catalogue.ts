@@ -2,6 +2,7 @@
 import { inputsOf, resultsOf, type AnyLaw } from './law.ts';
 import { BUFFER_LAWS } from './buffer/catalogue.ts';
 import { EXPOSURE_LAWS } from './exposure/catalogue.ts';
+import { FLUID_LAWS } from './fluids/catalogue.ts';
 import { LENS_LAWS } from './lens/catalogue.ts';
 import { LIGHT_LAWS } from './light/catalogue.ts';
 import { MOTION_LAWS } from './motion/catalogue.ts';
@@ -17,6 +18,7 @@ export const SUBJECTS: readonly Subject[] = [
   { title: 'Light', laws: LIGHT_LAWS },
   { title: 'Lens and picture', laws: LENS_LAWS },
   { title: 'Motion', laws: MOTION_LAWS },
+  { title: 'Liquids, bubbles, powders and flames', laws: FLUID_LAWS },
   { title: 'Time', laws: TIME_LAWS },
   { title: 'Buffer and storage', laws: BUFFER_LAWS },
 ];

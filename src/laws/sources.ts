@@ -7,6 +7,10 @@ export interface Source {
 }
 
 export const SOURCES: Readonly<Record<string, Source>> = {
+  'aerosol-course': {
+    title: 'University course module on aerosol transport, table of stopping distances',
+    seen: 'opened',
+  },
   'air-20c': { title: 'Tables of the properties of air at atmospheric pressure', seen: 'excerpt' },
   'airy-examples': { title: 'Worked diameters of the Airy disc, physics page', seen: 'excerpt' },
   'airy-guide': {
@@ -18,15 +22,32 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'excerpt',
   },
   'angle-of-view-page': { title: 'Encyclopaedia article on the angle of view, with one worked angle', seen: 'excerpt' },
+  'animation-pan': { title: 'Handbook of drawn animation, on pans', seen: 'opened' },
+  'arc-exercises': {
+    title: 'Pages on the height of an arc and on centripetal acceleration, with worked values',
+    seen: 'opened',
+  },
   'army-copy-course': {
     title: 'US Army correspondence course SS0512, Photography, bellows extension factor',
     seen: 'opened',
   },
+  'balloon-study': { title: 'Film and news of how rubber balloons burst, by one tear or by many', seen: 'excerpt' },
   'binning-note': {
     title: "Image sensor consultant's note on binning in the charge, voltage and digital domains",
     seen: 'opened',
   },
   'blur-in-squares': { title: 'Blurs of defocus and diffraction added in squares', seen: 'practice' },
+  'bubble-jets': { title: 'Popular report on daughter bubbles, with speeds of the drops they throw', seen: 'excerpt' },
+  'capillary-scaling': { title: "Time in which surface tension moves a liquid's own inertia", seen: 'excerpt' },
+  'cavity-balance': {
+    title: 'Energy of a drop spent in lifting a half sphere of liquid, and the fall of its walls',
+    seen: 'memory',
+  },
+  'champagne-nucleation': {
+    title:
+      'Close-up on bubble nucleation in a glass of champagne, American Journal of Enology and Viticulture, abstract',
+    seen: 'excerpt',
+  },
   'cie-vocabulary': {
     title: 'CIE S 017:2020, International lighting vocabulary, entry 17-24-063, Lambertian surface',
     seen: 'opened',
@@ -51,21 +72,35 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'colour-hdri, module exposure.dsc, documentation examples and unit tests after ISO 12232:2006',
     seen: 'opened',
   },
+  'cork-speed': {
+    title: 'News of high-speed pictures of corks leaving bottles at 4, 12 and 18 °C, Journal of Food Engineering 116',
+    seen: 'excerpt',
+  },
+  cossali: { title: 'The impact of a single drop on a wetted solid surface, Experiments in Fluids 22', seen: 'memory' },
   'diagonal-divisor': { title: 'The picture diagonal divided by 1500 as circle of confusion', seen: 'memory' },
   'dof-derivation': {
     title: 'Derivation of the depth-of-field equations with pupil magnification, optics pages',
     seen: 'excerpt',
   },
+  'drinks-surface-tension': { title: 'Weblog table of surface tensions of household liquids', seen: 'opened' },
   'drop-frame-explained': {
     title:
       'Public explanations of drop-frame timecode, an algorithm with worked labels, and a forum thread on 60000/1001',
     seen: 'excerpt',
   },
+  'droplet-practice': {
+    title: 'A quarter of its own size from frame to frame, a fiftieth in one exposure',
+    seen: 'practice',
+  },
+  duclaux: { title: 'Dynamics of transient cavities, Journal of Fluid Mechanics 591', seen: 'memory' },
+  'dust-flames': { title: 'Turbulent flame speeds and laminar burning velocities of dusts, abstract', seen: 'excerpt' },
+  'efflux-examples': { title: 'Two physics exercises on water leaving an open vessel', seen: 'opened' },
   'ethernet-payload': { title: 'Wiki table of payload data rates of TCP over Ethernet', seen: 'opened' },
   'ev-table': {
     title: 'Table of illuminance and luminance by exposure value at ISO 100, encyclopaedia article on exposure value',
     seen: 'excerpt',
   },
+  'event-practice': { title: 'Speeds and durations of table-top actions as crews plan them', seen: 'practice' },
   'extension-tubes': {
     title: 'Question and answer on extension tubes and magnification, photography forum',
     seen: 'excerpt',
@@ -73,6 +108,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'f-number-article': { title: 'Encyclopaedia article on the f-number', seen: 'excerpt' },
   'falling-with-drag': {
     title: 'Physics help page on a fall with quadratic air resistance, with a worked value beside the fall without air',
+    seen: 'opened',
+  },
+  'faucet-exercise': {
+    title: 'Two entrance-examination exercises on a stream of water that narrows below a tap',
     seen: 'opened',
   },
   'field-angle-note': {
@@ -94,6 +133,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'excerpt',
   },
   'frame-rate-practice': { title: 'Arithmetic of frame rates, durations and sizes as crews do it', seen: 'practice' },
+  'glass-crack-film': { title: "Ceramics society's report on a film of tempered glass breaking", seen: 'opened' },
   'gunn-kinzer': {
     title: 'The terminal velocity of fall for water droplets in stagnant air, Journal of Meteorology 6, table 2',
     seen: 'excerpt',
@@ -130,11 +170,17 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'ISO 2720:1974, Photography, General purpose photographic exposure meters (photoelectric type)',
     seen: 'memory',
   },
+  'jet-breakup-measured': { title: 'Measured breakup lengths of water jets of 0.3 to 1 mm, abstract', seen: 'excerpt' },
+  'launch-energy': {
+    title: 'Work of compressed air on what it pushes, and the share that valves and leaks leave',
+    seen: 'practice',
+  },
   'lens-tutorial': { title: 'Photographic lenses tutorial of a news group (1995)', seen: 'excerpt' },
   'lighting-textbook': {
     title: 'Open textbook on lighting for electricians, chapter on the inverse square law',
     seen: 'opened',
   },
+  'liquid-practice': { title: 'Densities and viscosities of foods as planning uses them', seen: 'practice' },
   'machine-vision-blur': { title: 'Machine vision help pages on motion blur, with worked values', seen: 'opened' },
   'macro-depth-forum': {
     title: 'Macro photography forum, checking depth of field at five times life size',
@@ -150,6 +196,12 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Tables of frame width and magnification in the documentation of a focus-stacking program',
     seen: 'excerpt',
   },
+  'match-burn': { title: 'Popular page on how long a match burns', seen: 'opened' },
+  'match-films': { title: 'News of films of a match striking', seen: 'opened' },
+  mendelson: {
+    title: 'The prediction of bubble terminal velocities from wave theory, AIChE Journal 13',
+    seen: 'excerpt',
+  },
   'meter-article': {
     title: 'Encyclopaedia article on the light meter, section on calibrated reflectance',
     seen: 'opened',
@@ -158,14 +210,34 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Photography forum, thread working the reflected-light meter equation through to the film plane',
     seen: 'opened',
   },
+  'miniature-handbook': { title: 'Visual effects handbook, appendix of charts and formulas', seen: 'opened' },
   'morsi-alexander': { title: 'Measured drag coefficients of spheres, Journal of Fluid Mechanics 55', seen: 'excerpt' },
+  'move-profiles': { title: 'Engineering pages on trapezoidal and triangular move profiles', seen: 'excerpt' },
+  mundo: {
+    title:
+      'Droplet-wall collisions, experimental studies of the deformation and breakup process, International Journal of Multiphase Flow 21',
+    seen: 'memory',
+  },
   'nd-names': {
     title: 'Photography article comparing the names of neutral density filters, table of stops, densities and factors',
     seen: 'opened',
   },
   'nd-table': { title: 'Camera reference wiki, table of neutral densities and the stops they take', seen: 'opened' },
+  'ohnesorge-article': { title: 'Encyclopaedia article on the Ohnesorge number', seen: 'excerpt' },
+  'orifice-coefficients': { title: 'Engineering wiki on the orifice equation', seen: 'excerpt' },
+  'orifice-examples': { title: 'Two hydraulics exercises on flow through an orifice', seen: 'opened' },
   'packed-pixels': { title: 'Linux media documentation, packed raw pixel formats', seen: 'opened' },
+  'pan-rule': { title: "Camera maker's guide to panning speed", seen: 'opened' },
   'paper-exercise': { title: 'University optics exercise on the luminance of paper lit by 450 lx', seen: 'opened' },
+  'pool-fires': { title: 'Database of measured pool fires of a national laboratory', seen: 'opened' },
+  'popcorn-study': {
+    title: 'News of a study of popcorn bursting, Journal of the Royal Society Interface',
+    seen: 'excerpt',
+  },
+  puffing: {
+    title: 'Experiments on the periodic instability of buoyant plumes and pool fires, Combustion and Flame 93',
+    seen: 'memory',
+  },
   'pupil-blog': { title: "Photographer's articles on depth of field with pupil magnification", seen: 'excerpt' },
   'pupil-thread': {
     title: 'Photography forum, thread on the bellows factor of lenses with unequal pupils',
@@ -176,6 +248,14 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'readout-notes': { title: "Camera makers' notes on readout timing and highest frame rate", seen: 'excerpt' },
+  'relaxation-time': { title: 'Aerosol course notes on the inertia of particles', seen: 'excerpt' },
+  'reynolds-examples': {
+    title: 'Two exercises on the Reynolds number in a pipe, exam preparation page and college course page',
+    seen: 'opened',
+  },
+  'ribe-coiling': { title: 'Coiling of viscous jets, Proceedings of the Royal Society A 460', seen: 'memory' },
+  'rim-exercises': { title: "Two exercises on the speed of a blade's tip", seen: 'opened' },
+  'rope-trick': { title: 'Fluid rope trick investigated, Nature 392', seen: 'excerpt' },
   'sensor-noise-article': { title: 'Encyclopaedia article on image sensor formats, section on noise', seen: 'excerpt' },
   'sensor-regions': { title: 'Manuals of industrial cameras on regions of interest and binning', seen: 'excerpt' },
   'shutter-angle-table': {
@@ -196,20 +276,47 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'SMPTE ST 12-3, Time code for high frame rate signals and formatting in the ancillary data space',
     seen: 'memory',
   },
+  'splash-depth': { title: 'Splash of a waterdrop at terminal velocity, Science 169', seen: 'excerpt' },
+  'splash-times': { title: "Phases of a drop's impact in times of the impact", seen: 'practice' },
+  'spread-scaling': {
+    title: 'Maximal deformation of an impacting drop, Journal of Fluid Mechanics 517',
+    seen: 'memory',
+  },
+  'spring-exercises': { title: 'Two physics exercises on a toy dart gun', seen: 'opened' },
   'stop-series-thread': {
     title: 'Large-format photography forum, thread on computing intermediate stops',
     seen: 'opened',
   },
+  'stopping-formula': {
+    title: "Stopping distance of a sphere beyond Stokes' drag, in closed form, as textbooks on aerosols print it",
+    seen: 'memory',
+  },
   'sunlight-thread': { title: 'Photography forum, thread quoting measured daylight in footcandles', seen: 'opened' },
+  'surface-tension-table': { title: 'Engineering reference tables of surface tension', seen: 'opened' },
   't-number-dictionary': { title: 'Photography dictionary, entry on the T-number', seen: 'opened' },
+  'taylor-culick': { title: 'Encyclopaedia article on the speed of a retracting liquid sheet', seen: 'opened' },
   'thin-lens-bellows': {
     title: "Worked examples of bellows draw, distance and magnification, a large-format photographer's page",
     seen: 'opened',
   },
+  'throw-textbook': { title: 'Height and range of a throw without air', seen: 'memory' },
   'two-pixels': { title: 'Two pixels as the largest blur that passes for sharp', seen: 'practice' },
+  'wagon-wheel': { title: 'Page of optical illusions, on the wagon wheel', seen: 'opened' },
+  'water-entry': { title: 'Water entry of small hydrophobic spheres, Journal of Fluid Mechanics 619', seen: 'excerpt' },
+  'weber-example': { title: 'Calculator page on the Weber number, with a worked example', seen: 'opened' },
+  'weber-jet': {
+    title: 'Zum Zerfall eines Flüssigkeitsstrahles, Zeitschrift für angewandte Mathematik und Mechanik 11',
+    seen: 'memory',
+  },
   'white-light-efficacy': {
     title: 'Maximum spectral luminous efficacy of white light, Journal of Applied Physics 111, 104909',
     seen: 'excerpt',
+  },
+  'worthington-splash': { title: 'The splash of a drop', seen: 'excerpt' },
+  'yarin-weiss': {
+    title:
+      'Impact of drops on solid surfaces, self-similar capillary waves, and splashing, Journal of Fluid Mechanics 283',
+    seen: 'memory',
   },
 };
 

@@ -21,13 +21,25 @@ export const FIRST_SHOOT = 'docs/guide/first-shoot.yaml';
  * @property {typeof import('../../src/laws/sources.ts')} sources
  * @property {typeof import('../../src/cli/verbs/reckon.ts')} command
  * @property {Pick<typeof import('../../src/turnover/planSchema.ts'), 'replySchemas'>} replies
+ * @property {Pick<typeof import('../../src/document/jsonSchema.ts'), 'shootJsonSchemaText'>} shootSchema
  */
 
 /**
  * @param {Made} made
  * @returns {Promise<ReadonlyMap<string, string>>}
  */
-export async function pages({ kinds, quantity, schema, catalogue, law, reckon, sources, command, replies }) {
+export async function pages({
+  kinds,
+  quantity,
+  schema,
+  catalogue,
+  law,
+  reckon,
+  sources,
+  command,
+  replies,
+  shootSchema,
+}) {
   const style = await prettier.resolveConfig(join(ROOT, 'README.md'));
   const page = (/** @type {string} */ markdown) => prettier.format(markdown, { ...style, parser: 'markdown' });
   const shoot = shootPage({
@@ -40,6 +52,7 @@ export async function pages({ kinds, quantity, schema, catalogue, law, reckon, s
   return new Map([
     ['docs/guide/writing-a-shoot.md', await page(shoot)],
     ['docs/guide/laws.md', await page(laws)],
+    ['docs/schema/shoot.schema.json', shootSchema.shootJsonSchemaText()],
     ...Object.entries(replies.replySchemas()).map(
       ([name, reply]) =>
         /** @type {const} */ ([`docs/schema/${name}.schema.json`, `${JSON.stringify(reply, null, 2)}\n`]),

@@ -97,7 +97,8 @@ function exampleTexts(law: AnyLaw): Readonly<Record<string, string>> {
 const pairsOf = (texts: Readonly<Record<string, string>>): readonly string[] =>
   Object.entries(texts).map(([name, text]) => `${name}=${quoted(text)}`);
 
-export const exampleLine = (law: AnyLaw): string => ['longsecond reckon', law.id, ...pairsOf(exampleTexts(law))].join(' ');
+export const exampleLine = (law: AnyLaw): string =>
+  ['longsecond reckon', law.id, ...pairsOf(exampleTexts(law))].join(' ');
 
 function sourceRows(law: AnyLaw): readonly (readonly [string, string])[] {
   return law.sources.map((key) => {

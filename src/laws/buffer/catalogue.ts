@@ -4,6 +4,7 @@ import { frameSize } from './frame.ts';
 import { framesHeld, memoryNeeded, recordTime } from './recordTime.ts';
 import { frameRateByRows, frameRateByThroughput, rowsFit, rowTime } from './rows.ts';
 import { dataRate, ethernetPayload, keptSize, saveTime } from './save.ts';
+import { triggerRoom, triggerSetting } from './trigger.ts';
 
 export const BUFFER_LAWS: readonly AnyLaw[] = [
   frameSize,
@@ -15,6 +16,8 @@ export const BUFFER_LAWS: readonly AnyLaw[] = [
   rowTime,
   rowsFit,
   frameRateByThroughput,
+  triggerRoom,
+  triggerSetting,
   keptSize,
   saveTime,
   ethernetPayload,

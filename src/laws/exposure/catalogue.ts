@@ -4,6 +4,7 @@ import { closeUpIlluminance, closeUpIndex, closeUpIndexByLuminance, closeUpLumin
 import { exposureValue, illuminanceOfExposureValue, luminanceOfExposureValue } from './exposureValue.ts';
 import { closeUpFactor, closeUpStop } from './extension.ts';
 import { densityTransmittance, factorOfFilter, stopsOfDensity, stopsOfFilterFactor } from './filter.ts';
+import { footcandlesNeeded, footcandleStop } from './footcandles.ts';
 import { highlightHeadroom, lowestIndex } from './highlights.ts';
 import { incidentIlluminance, incidentStopAllowed } from './incident.ts';
 import {
@@ -29,6 +30,8 @@ export const EXPOSURE_LAWS: readonly AnyLaw[] = [
   frameRateStops,
   incidentIlluminance,
   incidentStopAllowed,
+  footcandlesNeeded,
+  footcandleStop,
   closeUpIlluminance,
   closeUpIndex,
   reflectedLuminance,

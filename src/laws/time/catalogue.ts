@@ -9,6 +9,7 @@ import {
   playbackSpeed,
   screenTime,
 } from './expansion.ts';
+import { ghostGap } from './ghosting.ts';
 import { rampRealTime } from './profile.ts';
 import { averagedAngle, framesToAverage } from './resample.ts';
 import { frameTime, timecodeFrame, timecodeLabel } from './timecode.ts';
@@ -24,6 +25,7 @@ export const TIME_LAWS: readonly AnyLaw[] = [
   rampRealTime,
   framesToAverage,
   averagedAngle,
+  ghostGap,
   frameTime,
   timecodeLabel,
   timecodeFrame,

@@ -1,0 +1,4 @@
+import { catalogueHolds } from '../../../test/catalogue.ts';
+import { FLUID_LAWS } from './catalogue.ts';
+
+catalogueHolds(FLUID_LAWS);
