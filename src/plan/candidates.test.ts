@@ -8,7 +8,7 @@ import { withDefaults } from './givens.ts';
 import { candidatesOf, planShot, prepare } from './planShot.ts';
 
 const KIT: Kit = { camera: 'body', mode: 'whole', lens: 'macro', givens: new Map() };
-const LIKE: Candidate = { kit: KIT, stop: 8, unknownCount: 0, lacks: [0, 0, 0], worst_stops: 0.1, light_stops: 14, resolution_px: 1920, noise_dB: 30, place: 5 }; // prettier-ignore
+const LIKE: Candidate = { kit: KIT, stop: 8, unknownCount: 0, lacks: [0, 0, 0], worst_stops: 0.1, light_stops: 14, resolution_px: 1920, over_stops: 0, noise_dB: 30, clear_m: 0.4, place: 5 }; // prettier-ignore
 
 describe('the order of answers', () => {
   // Each is better than the one after it by one thing alone, and worse in all that comes later in the order.
@@ -19,10 +19,12 @@ describe('the order of answers', () => {
     ['less lacking in exposure', { unknownCount: 1, lacks: [1, 1, 0] }],
     ['the better worst spare', { unknownCount: 1, lacks: [1, 1, 1] }],
     ['the larger picture', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1 }],
-    ['the less light asked', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000 }],
-    ['the quieter', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, light_stops: 15 }],
-    ['the first tried', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, light_stops: 15, noise_dB: 20 }],
-    ['nothing', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, light_stops: 15, noise_dB: 20, place: 6 }],
+    ['the less overexposed', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000 }],
+    ['the quieter', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, over_stops: 1 }],
+    ['the more room before the lens', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, over_stops: 1, noise_dB: 20 }],
+    ['the less light asked', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, over_stops: 1, noise_dB: 20, clear_m: 0.1 }],
+    ['the first tried', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, over_stops: 1, noise_dB: 20, clear_m: 0.1, light_stops: 15 }],
+    ['nothing', { unknownCount: 1, lacks: [1, 1, 1], worst_stops: -1, resolution_px: 1000, over_stops: 1, noise_dB: 20, clear_m: 0.1, light_stops: 15, place: 6 }],
   ]; // prettier-ignore
   const STEPS: readonly (readonly [string, Candidate, Candidate])[] = LADDER.slice(0, -1).map(([why, better], i) => [
     why,

@@ -225,6 +225,7 @@ describe('ways', () => {
     gain_stops: 1.3,
     closes: true,
     touchesFixed: false,
+    gives_stops: 1.3,
     margins: [],
     effects: [{ id: 'noise', title: 'Noise', change_stops: -0.4, state: 'tight' }],
     cost: 1,
