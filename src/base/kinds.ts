@@ -308,6 +308,7 @@ export const KINDS = {
   charge: kind('a number of electrons', 'e', '20 e-', [['e-', 1, 'e⁻', 'electrons']], ['e-']),
   fStop: kind('an f-number', '', 'f/8', [], []),
   tStop: kind('a T-stop', '', 'T5.6⅓', [], []),
+  index: kind('an exposure index', '', '800', [], []),
   money: kind('a sum of money', 'money', '120', [], []),
 } as const satisfies Record<string, Kind>;
 

@@ -5,8 +5,8 @@ import { affectedSteps, refusal, rootsOf, work, type Model } from './model.ts';
 import type { Structure } from './shotModel.ts';
 import type { Assumption, Figure, LimitId, Margin, MarginState, Missing } from './types.ts';
 
-/** How two figures become stops: a plain ratio; stops, which are differences already; decibels of amplitude. */
-type Measure = 'ratio' | 'stops' | 'decibels';
+/** How two figures become stops: a plain ratio; a ratio of apertures, which counts twice; stops, which are differences already; decibels of amplitude. */
+type Measure = 'ratio' | 'apertures' | 'stops' | 'decibels';
 
 export interface LimitPart {
   readonly have: string;
@@ -58,7 +58,9 @@ export function limitsOf(structure: Structure, deliverableTitles: readonly strin
   return [
     spec({ id: 'frame-rate', title: 'Frame rate', kind: 'rate', isHard: true, sense: 'at-most', parts: [{ have: 'captureRate_fps', need: 'maxRate_fps' }] }),
     ...(rateBy === 'duration' || coverBy === 'screen' ? [] : [spec({ id: 'screen-time', title: 'Time on screen', kind: 'time', parts: [{ have: 'screenTime_s', need: 'screenTimeWanted_s' }], askedBy: ['screenTimeWanted_s'] })]),
-    ...(shutterBy === 'solved' ? [] : [spec({ id: 'shutter', title: 'Shutter in the frame', kind: 'time', isHard: true, sense: 'at-most', parts: [{ have: 'exposureTime_s', need: 'longestExposure_s' }] })]),
+    ...(shutterBy === 'solved' ? [] : [spec({ id: 'shutter', title: 'Shutter', kind: 'time', isHard: true, sense: 'at-most', parts: [{ have: 'exposureTime_s', need: 'longestExposure_s', detail: 'within the frame' }, { have: 'exposureTime_s', need: 'shortestExposure_s', detail: 'shortest of the camera', sense: 'at-least', askedBy: 'shortestExposure_s' }] })]),
+    spec({ id: 'stop-range', title: 'Stop on the lens', kind: 'tStop', measure: 'apertures', isHard: true, parts: [{ have: 'stop', need: 'widestStop', detail: 'widest' }, { have: 'stop', need: 'narrowestStop', detail: 'narrowest', sense: 'at-most' }], askedBy: ['stop'] }),
+    spec({ id: 'index-range', title: 'Index of the camera', kind: 'index', isHard: true, parts: [{ have: 'isoSpeed', need: 'highestIsoSpeed', detail: 'highest', sense: 'at-most', askedBy: 'highestIsoSpeed' }, { have: 'isoSpeed', need: 'lowestIsoSpeed', detail: 'lowest', askedBy: 'lowestIsoSpeed' }], askedBy: ['isoSpeed'] }),
     spec({ id: 'light', title: 'Light', kind: readBy, gives: 'first', parts: [{ have: `${readBy}_${unit}`, need: `lightNeeded_${unit}` }] }),
     spec({ id: 'highlights', title: 'Highlights', kind: 'stops', measure: 'stops', gives: 'first', parts: [{ have: 'headroom_stops', need: 'highlightsWanted_stops' }], askedBy: ['highlightsWanted_stops'] }),
     spec({ id: 'noise', title: 'Noise', kind: 'decibels', measure: 'decibels', gives: 'first', parts: [{ have: 'signalToNoise_dB', need: 'signalToNoiseWanted_dB' }], askedBy: ['signalToNoiseWanted_dB'] }),
@@ -92,7 +94,8 @@ export function stopsOf(measure: Measure, sense: LimitSpec['sense'], have: numbe
   if (measure === 'decibels') return (more - must) / (20 * Math.log10(2));
   if (must <= 0) return CEILING_STOPS;
   if (more <= 0) return -CEILING_STOPS;
-  return Math.max(-CEILING_STOPS, Math.min(CEILING_STOPS, Math.log2(more / must)));
+  const stops = Math.log2(more / must) * (measure === 'apertures' ? 2 : 1);
+  return Math.max(-CEILING_STOPS, Math.min(CEILING_STOPS, stops));
 }
 
 export interface JudgedLimit {

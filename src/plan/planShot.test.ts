@@ -448,5 +448,6 @@ test('a lens that tells no stops is given usual ones, which the plan says it ass
   );
   expect(settings!.stop).toBeGreaterThanOrEqual(2 ** 1.5);
   const fixed = planned(changed(untold, { '/shots/one/stop': 'T4' }));
-  expect(fixed.assumed.map(({ name }) => name)).not.toContain('widestStop');
+  const resting = fixed.margins.filter((margin) => margin.assumed.some(({ name }) => name === 'widestStop'));
+  expect(resting.map(({ id }) => id)).toEqual(['stop-range']);
 }); // prettier-ignore

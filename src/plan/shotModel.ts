@@ -84,6 +84,7 @@ function buildShotModel(structure: Structure): Model {
     'lightOn_s',
   );
   if (structure.coverBy === 'profile') m.given('screenTime_s');
+  m.given('shortestExposure_s', 'widestStop', 'narrowestStop', 'lowestIsoSpeed', 'highestIsoSpeed');
   for (let i = 0; i < structure.deliverableCount; i += 1) m.given(`deliveredWidth${i}_px`);
   return m.build();
 }

@@ -8,6 +8,8 @@ export const LIMITS = [
   'frame-rate',
   'screen-time',
   'shutter',
+  'stop-range',
+  'index-range',
   'light',
   'highlights',
   'noise',

@@ -7,13 +7,20 @@ import { showShutter } from '../../base/quantity.ts';
 
 export const setFixed: Move = {
   id: 'set-fixed',
-  closes: ['light', 'depth', 'diffraction', 'blur', 'shutter', 'noise', 'highlights'],
+  closes: ['light', 'depth', 'diffraction', 'blur', 'shutter', 'stop-range', 'index-range', 'noise', 'highlights'],
   propose(context) {
     const { margin, lack_stops, settings, effective, number } = context;
     const { shot } = effective;
     const proposals: Proposal[] = [];
     const fixed = (title: string, key: string, value: string | number) =>
       proposals.push({ title, says: 'changes what was fixed', patch: [setKey(context, key, value)], gives_stops: lack_stops / 2, touchesFixed: true });
+    const bound = margin.need;
+    if (bound !== undefined && margin.id === 'stop-range') fixed(`Set ${say('tStop', bound)}`, 'stop', writeQuantity('tStop', bound));
+    if (bound !== undefined && margin.id === 'index-range') fixed(`Rate it at EI ${bound}`, 'index', bound);
+    if (bound !== undefined && margin.needName === 'shortestExposure_s') {
+      fixed(`Set the shutter to ${showShutter(bound).number} s`, 'shutter', writeQuantity('time', bound));
+      return proposals;
+    }
     if (shot.stop !== undefined) {
       const root = Math.SQRT2 ** lack_stops;
       const stop = margin.id === 'light' ? settableStopAtOrBelow(settings.stop / root) : margin.id === 'depth' ? settableStopAtOrAbove(settings.stop * root ** 2 * 1.05) : margin.id === 'diffraction' ? settableStopAtOrBelow(settings.stop / root ** 2) : margin.id === 'highlights' ? settableStopAtOrAbove(settings.stop * root) : NaN;
