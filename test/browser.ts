@@ -152,10 +152,15 @@ function textsOnTexts(): readonly string[] {
       seen.push({ text, element, ...clipped, top: clipped.top + slack, bottom: clipped.bottom - slack });
     }
   }
-  const isOpaque = (element: Element) => {
-    const colour = getComputedStyle(element).backgroundColor;
-    return colour !== 'transparent' && !/[,/]\s*0(?:\.\d+)?\)$/.test(colour);
-  };
+  const isColour = (colour: string) =>
+    colour !== 'transparent' && !/(?:\/|,[^,]+,[^,]+,)\s*0(?:\.\d+)?\)$/.test(colour);
+  /** Some parts lay their ground with a pseudo-element, to reach a little beyond themselves. */
+  const isOpaque = (element: Element) =>
+    isColour(getComputedStyle(element).backgroundColor) ||
+    ['::before', '::after'].some((pseudo) => {
+      const { content, position, backgroundColor } = getComputedStyle(element, pseudo);
+      return content !== 'none' && position === 'absolute' && isColour(backgroundColor);
+    });
   const pairs: string[] = [];
   for (const [i, a] of seen.entries())
     for (const b of seen.slice(i + 1)) {
@@ -171,4 +176,23 @@ function textsOnTexts(): readonly string[] {
       pairs.push(`“${a.text.slice(0, 40)}” and “${b.text.slice(0, 40)}”`);
     }
   return pairs;
+}
+
+/** Controls too small for a finger or an unsteady hand; links within a sentence are as tall as its line. */
+export function smallTargets(page: Page, least_px: number): Promise<readonly string[]> {
+  return page.evaluate((least) => {
+    const controls = document.querySelectorAll<HTMLElement>('a[href], button, input, select, summary, [role="radio"]');
+    return [...controls].flatMap((control) => {
+      if (!control.checkVisibility({ visibilityProperty: true }) || control.closest('.hidden-text')) return [];
+      // A field is as large as the label around it.
+      const target = control.closest('label') ?? control;
+      const { width, height } = target.getBoundingClientRect();
+      const reach = getComputedStyle(control, '::after');
+      const isStretched = reach.position === 'absolute' && reach.inset === '0px' && reach.content !== 'none';
+      if (isStretched || (width >= least && height >= least) || control.closest('.shell-skip')) return [];
+      return [
+        `${control.tagName.toLowerCase()} “${(control.getAttribute('aria-label') ?? control.textContent ?? '').trim().slice(0, 40)}” is ${Math.round(width)} × ${Math.round(height)}`,
+      ];
+    });
+  }, least_px);
 }

@@ -4,7 +4,16 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Browser } from 'playwright-core';
 import { ROOT } from '../../tools/run.mjs';
-import { openBrowser, openWindow, overflow_px, overlappingTexts, SIZES, startServer, type Served } from '../browser.ts';
+import {
+  openBrowser,
+  openWindow,
+  overflow_px,
+  overlappingTexts,
+  SIZES,
+  smallTargets,
+  startServer,
+  type Served,
+} from '../browser.ts';
 
 let served: Served;
 let browser: Browser;
@@ -44,9 +53,12 @@ const PLACES = [
   ['a Shot with a long name', '/awkward/shot/crown'],
 ] as const;
 
+/** WCAG 2.2, target size (minimum). */
+const LEAST_TARGET_px = 24;
+
 describe.each(SIZES)('at $width × $height', (size) => {
-  test.each(['dark', 'light', 'stage'] as const)(
-    'in the %s theme nothing sticks out, overlaps or complains',
+  test.each(['dark', 'light'] as const)(
+    'in the %s theme nothing sticks out, overlaps, is too small to press or complains',
     async (theme) => {
       const { page, context, complaints } = await openWindow(browser, { theme, size });
       const wrong: string[] = [];
@@ -57,10 +69,25 @@ describe.each(SIZES)('at $width × $height', (size) => {
         const over_px = await overflow_px(page);
         if (over_px > 0) wrong.push(`${name} is ${over_px} px too wide`);
         for (const pair of await overlappingTexts(page)) wrong.push(`${name}: ${pair} overlap`);
+        for (const small of await smallTargets(page, LEAST_TARGET_px)) wrong.push(`${name}: ${small}`);
       }
       expect(wrong).toEqual([]);
       expect(complaints).toEqual([]);
       await context.close();
     },
   );
+});
+
+test('the checks see what they are for: texts on one another, but not one that is covered', async () => {
+  const { page, context } = await openWindow(browser);
+  const at = (top: number, text: string, more = '') =>
+    `<p style="position:absolute;margin:0;left:20px;top:${top}px;${more}">${text}</p>`;
+  await page.setContent(
+    `${at(20, 'lower')}${at(24, 'upper')}${at(120, 'hidden')}${at(124, 'covering', 'background:white')}${at(220, '<button style="font-size:8px;padding:0;border:0">x</button>')}`,
+  );
+  expect(await overlappingTexts(page)).toEqual(['“lower” and “upper”']);
+  expect(await smallTargets(page, LEAST_TARGET_px)).toHaveLength(1);
+  await page.setContent('<div style="width:2000px">wide</div>');
+  expect(await overflow_px(page)).toBeGreaterThan(0);
+  await context.close();
 });

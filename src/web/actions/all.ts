@@ -1,5 +1,5 @@
 /** Every action there is, in the order in which the help lists them. */
-import { shootHref, shotHref } from '../hrefs.ts';
+import { reckonerHref, shootHref, shotHref } from '../hrefs.ts';
 import type { Action, ActionState } from './action.ts';
 
 const shotBeside = ({ open, shotId }: ActionState, by: 1 | -1): string | undefined => {
@@ -37,8 +37,15 @@ export const ACTIONS: readonly Action[] = [
     id: 'shoot',
     label: 'Go to the Shoot',
     keys: ['S'],
-    when: ({ open, shotId }) => open !== undefined && shotId !== undefined,
+    when: ({ open }) => open !== undefined,
     perform: ({ open, go }) => go(shootHref(open!.id)),
+  },
+  {
+    id: 'reckoner',
+    label: 'Go to the Reckoner',
+    keys: ['R'],
+    when: () => true,
+    perform: ({ open, go }) => go(reckonerHref({ shootId: open?.id })),
   },
   {
     id: 'theme',

@@ -23,6 +23,8 @@ export interface QuantityFieldProps {
   readonly step?: (text: string, direction: 1 | -1) => string | undefined;
   /** Typed and right so far, not yet meant. */
   readonly onDraft: (text: string) => void;
+  /** Typed and not right, for whoever shows what follows from the text as it stands. */
+  readonly onWrong?: (text: string) => void;
   /** Meant: Enter, leaving the field, or a pause while it is right. */
   readonly onCommit: (text: string) => void;
   /** Taken back before it was meant. */
@@ -72,6 +74,7 @@ export function QuantityField(props: QuantityFieldProps) {
     if (!check(next).ok) {
       // What is planned is never something other than what stands in the field.
       if (hadDraft) newest.current.onCancel();
+      newest.current.onWrong?.(next);
       return;
     }
     pending.current = next;

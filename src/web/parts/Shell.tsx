@@ -27,7 +27,7 @@ export interface ShellProps {
   /** How its edits stand, in words; `isSettled` when nothing is on its way. */
   readonly standing?: { readonly word: string; readonly isSettled: boolean };
   /** Something everybody on this page must read. */
-  readonly warning?: string;
+  readonly warning?: { readonly says: string; readonly onDismiss: () => void };
   readonly undo?: HistoryStep;
   readonly redo?: HistoryStep;
   readonly children: ReactNode;
@@ -96,10 +96,13 @@ export function Shell({ places, onGo, title, standing, warning, undo, redo, chil
           <ThemeMenu />
         </div>
       </header>
-      {warning !== undefined && (
-        <p className="shell-warning" role="alert">
-          {warning}
-        </p>
+      {warning && (
+        <div className="shell-warning" role="alert">
+          <p>{warning.says}</p>
+          <Button look="quiet" onClick={warning.onDismiss}>
+            Put this away
+          </Button>
+        </div>
       )}
       <main className="shell-place" id="place" tabIndex={-1}>
         {children}

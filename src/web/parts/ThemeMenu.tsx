@@ -1,8 +1,8 @@
-import { useState } from 'react';
+import { useSyncExternalStore } from 'react';
 import { Button } from './Button.tsx';
 import { Icon } from './Icon.tsx';
 import { Menu } from './Menu.tsx';
-import { setTheme, THEMES, themeNow, type Theme } from './theme.ts';
+import { onTheme, setTheme, THEMES, themeNow, type Theme } from './theme.ts';
 
 const WORDS: Readonly<Record<Theme, readonly [label: string, note: string]>> = {
   system: ['As the system', ''],
@@ -13,7 +13,7 @@ const WORDS: Readonly<Record<Theme, readonly [label: string, note: string]>> = {
 
 /** Chooses between light, dark and stage. */
 export function ThemeMenu() {
-  const [theme, setNow] = useState(themeNow);
+  const theme = useSyncExternalStore(onTheme, themeNow);
   return (
     <Menu
       align="end"
@@ -28,10 +28,7 @@ export function ThemeMenu() {
         isCurrent: id === theme,
         ...(WORDS[id][1] === '' ? {} : { note: WORDS[id][1] }),
       }))}
-      onChoose={(id) => {
-        setTheme(id as Theme);
-        setNow(id as Theme);
-      }}
+      onChoose={(id) => setTheme(id as Theme)}
     />
   );
 }

@@ -11,6 +11,14 @@ export function themeNow(): Theme {
   return THEMES.find((theme) => theme === on) ?? 'system';
 }
 
+const listeners = new Set<() => void>();
+
+/** Calls back after every change of the theme; returns how to stop that. */
+export function onTheme(changed: () => void): () => void {
+  listeners.add(changed);
+  return () => void listeners.delete(changed);
+}
+
 export function setTheme(theme: Theme): void {
   if (theme === 'system') delete document.documentElement.dataset['theme'];
   else document.documentElement.dataset['theme'] = theme;
@@ -20,4 +28,5 @@ export function setTheme(theme: Theme): void {
   } catch {
     // Storage may be shut; the theme then lasts as long as the page.
   }
+  for (const listener of [...listeners]) listener();
 }

@@ -6,6 +6,8 @@ import { Notice } from '../parts/Notice.tsx';
 import type { OpenShoot } from '../state/contract.ts';
 import { About } from './shoot/About.tsx';
 import { Board } from './shoot/Board.tsx';
+import { newFrame } from './shoot/board.ts';
+import { boardOrder } from './shoot/film.ts';
 import { Problems } from './shoot/Problems.tsx';
 import { ShootHead } from './shoot/ShootHead.tsx';
 import './shoot/shoot.css';
@@ -25,6 +27,9 @@ export function Shoot({ open, onGo }: ShootProps) {
   const shotIds = plan.shots.map(({ id }) => id);
   const isEmpty = shotIds.length === 0 && Object.keys(open.shoot.board).length === 0;
   const goShot = (shotId: string) => onGo(shotHref(open.id, shotId));
+  const { cameras, lenses } = open.shoot.kit;
+  const lacksKit = Object.keys(cameras).length === 0 || Object.keys(lenses).length === 0;
+  const addFrame = () => open.commit(newFrame(written, boardOrder(open.shoot)).patch, 'New frame');
   const addShot = () => {
     const { shotId, patch } = newShot(written, shotIds);
     open.commit(patch, 'New shot');
@@ -36,14 +41,21 @@ export function Shoot({ open, onGo }: ShootProps) {
       <ShootHead open={open} onNewShot={addShot} />
       <About open={open} />
       <Problems open={open} onGo={onGo} />
+      {lacksKit && (
+        <p className="shoot-lacks">
+          There is no camera or no lens in this shoot yet, so no settings can be found. Kit and light are written in its
+          file: download it, whose comments show how, and bring it in; or begin a shoot with the kit of another.
+        </p>
+      )}
       {isEmpty ? (
         <EmptyPlace
           title="Nothing to shoot yet"
-          says="A shoot starts from either end: with the frames of the film, or with a first shot. What a shot asks for, such as how long it lasts on screen, is enough to begin with; the rest is worked out."
+          says="A shoot starts from either end: with the frames of the film, or with what must be filmed. Say what you know; the rest is worked out."
         >
           <Button look="main" onClick={addShot}>
             Write the first shot
           </Button>
+          <Button onClick={addFrame}>Write the first frame</Button>
         </EmptyPlace>
       ) : (
         <>

@@ -1,10 +1,10 @@
-import { useEffect, type ReactNode } from 'react';
+import { useEffect, useRef, type ReactNode } from 'react';
 import { KeyHelp } from '../actions/KeyHelp.tsx';
 import { useActions } from '../actions/useActions.ts';
 import { Button } from '../parts/Button.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
 import { Shell, type PlaceLink } from '../parts/Shell.tsx';
-import { SHOOTS_HREF, shootHref, shotHref } from '../hrefs.ts';
+import { reckonerHref, SHOOTS_HREF, shootHref, shotHref } from '../hrefs.ts';
 import type { OpenShoot, Saving } from '../state/contract.ts';
 import { OpenShootProvider, useOpening } from '../state/hooks.ts';
 
@@ -12,17 +12,21 @@ export interface ShootFrameProps {
   readonly shootId: string;
   /** The shot on the screen, where one is. */
   readonly shotId: string | undefined;
+  /** The Reckoner is shown, which names the page itself. */
+  readonly isReckoner: boolean;
   readonly onGo: (href: string) => void;
   readonly children: ReactNode;
 }
 
 const ALL_SHOOTS = { label: 'All shoots', href: SHOOTS_HREF, isCurrent: false };
+const RECKONER = { label: 'Reckoner', href: reckonerHref(), isCurrent: false };
 
-function placesOf({ id, plan }: OpenShoot, shotId: string | undefined): readonly PlaceLink[] {
+function placesOf({ id, plan }: OpenShoot, shotId: string | undefined, isReckoner: boolean): readonly PlaceLink[] {
   const shot = plan.shots.find((each) => each.id === shotId) ?? plan.shots[0];
   return [
-    { label: 'Shoot', href: shootHref(id), isCurrent: shotId === undefined },
+    { label: 'Shoot', href: shootHref(id), isCurrent: shotId === undefined && !isReckoner },
     ...(shot ? [{ label: 'Shot', href: shotHref(id, shot.id), isCurrent: shotId !== undefined }] : []),
+    { label: 'Reckoner', href: reckonerHref({ shootId: id }), isCurrent: isReckoner },
     ALL_SHOOTS,
   ];
 }
@@ -40,20 +44,28 @@ function standingOf({ saving, revision }: OpenShoot) {
 }
 
 /** The frame of everything inside one shoot: it opens the shoot, says how its edits stand, and listens for keys. */
-export function ShootFrame({ shootId, shotId, onGo, children }: ShootFrameProps) {
+export function ShootFrame({ shootId, shotId, isReckoner, onGo, children }: ShootFrameProps) {
   const { opening, store } = useOpening(shootId);
   const open = opening.state === 'open' ? opening.open : undefined;
   const help = useActions({ ...(open ? { open } : {}), ...(shotId === undefined ? {} : { shotId }), go: onGo });
   const shot = open?.plan.shots.find(({ id }) => id === shotId);
   const title = [shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
   useEffect(() => {
-    document.title = title;
-  }, [title]);
+    if (!isReckoner) document.title = title;
+  }, [title, isReckoner]);
+
+  // The link that led here is gone with its place: the keyboard goes on in the new one, not at the top of the page.
+  const from = useRef(shotId);
+  useEffect(() => {
+    const isMoved = from.current !== shotId;
+    from.current = shotId;
+    if (isMoved && document.activeElement === document.body) document.getElementById('place')?.focus({ preventScroll: true });
+  }, [shotId]);
 
   if (opening.state === 'failed') {
     const { fault, isAway } = opening;
     return (
-      <Shell places={[ALL_SHOOTS]} onGo={onGo}>
+      <Shell places={[ALL_SHOOTS, RECKONER]} onGo={onGo}>
         <EmptyPlace title={isAway ? 'The shoot cannot be reached' : fault.what} says={isAway ? `${fault.what}. ${fault.mend} It is tried again by itself.` : fault.mend}>
           {isAway && <Button onClick={store.wake}>Try again now</Button>}
           <Button onClick={() => onGo(SHOOTS_HREF)}>All shoots</Button>
@@ -64,7 +76,7 @@ export function ShootFrame({ shootId, shotId, onGo, children }: ShootFrameProps)
   }
   if (!open)
     return (
-      <Shell places={[ALL_SHOOTS]} onGo={onGo}>
+      <Shell places={[ALL_SHOOTS, RECKONER]} onGo={onGo}>
         <p className="shoot-opening" role="status">
           Opening…
         </p>
@@ -77,11 +89,11 @@ export function ShootFrame({ shootId, shotId, onGo, children }: ShootFrameProps)
   });
   return (
     <Shell
-      places={placesOf(open, shotId)}
+      places={placesOf(open, shotId, isReckoner)}
       onGo={onGo}
       title={open.plan.title}
       standing={standingOf(open)}
-      {...(open.refusal === undefined ? {} : { warning: open.refusal })}
+      {...(open.refusal === undefined ? {} : { warning: { says: open.refusal, onDismiss: store.dismissRefusal } })}
       undo={step(open.undoSummary, open.undo)}
       redo={step(open.redoSummary, open.redo)}
     >

@@ -6,7 +6,7 @@ import { useActions } from '../actions/useActions.ts';
 import { Button } from '../parts/Button.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
 import { Shell } from '../parts/Shell.tsx';
-import { SHOOTS_HREF, shootHref } from '../hrefs.ts';
+import { reckonerHref, SHOOTS_HREF, shootHref } from '../hrefs.ts';
 import { makeId } from '../state/browser.ts';
 import { useShootList } from '../state/hooks.ts';
 import { server } from '../state/page.ts';
@@ -69,7 +69,13 @@ export function Shoots({ onGo }: ShootsProps) {
   const shoots = list.state === 'listed' ? list.shoots : [];
 
   return (
-    <Shell places={[{ label: 'All shoots', href: SHOOTS_HREF, isCurrent: true }]} onGo={onGo}>
+    <Shell
+      places={[
+        { label: 'All shoots', href: SHOOTS_HREF, isCurrent: true },
+        { label: 'Reckoner', href: reckonerHref(), isCurrent: false },
+      ]}
+      onGo={onGo}
+    >
       <div
         className={isOver ? 'shoots is-over' : 'shoots'}
         onDragOver={(event) => {

@@ -80,16 +80,19 @@ const step = (undoSummary: string | undefined, redoSummary: string | undefined):
   ...(redoSummary === undefined ? {} : { redoSummary }),
 });
 
+/** Stand for edits that only the server can name, while steps over others are still on their way to it. */
+const EDIT_BEFORE = 'the edit before';
+const STEP_AFTER = 'the next that was taken back';
+
 /** What could be taken back or made again, given what the server said and what it has not heard yet. */
 export function stepsOf(outbox: Outbox, server: Steps): Steps {
   const { standing, undone, beyond } = fold(outbox);
-  const newest = standing.at(-1);
-  const taken = undone.at(-1);
-  if (newest) return step(newest.summary, taken?.summary);
   if (outbox.length === 0) return server;
-  const isUntouched = beyond === 0;
-  return step(
-    isUntouched ? server.undoSummary : undefined,
-    taken?.summary ?? (beyond === 1 ? server.undoSummary : undefined),
-  );
+  const newest = standing.at(-1)?.summary;
+  const taken = undone.at(-1)?.summary;
+  if (newest !== undefined) return step(newest, taken);
+  if (beyond === 0) return step(server.undoSummary, taken);
+  // One step back makes the server's newest the next to make again, and the other way round.
+  if (beyond > 0) return step(EDIT_BEFORE, taken ?? (beyond === 1 ? server.undoSummary : STEP_AFTER));
+  return step(beyond === -1 ? server.redoSummary : EDIT_BEFORE, taken ?? STEP_AFTER);
 }

@@ -449,6 +449,27 @@ describe('undo and redo', () => {
     expect(summaries(server)).toEqual(['edit Stop to T11', 'undo Stop to T11', 'redo Stop to T11']);
   });
 
+  test('pressed faster than the server answers are all done, and those past the first edit are not complained of', async () => {
+    const server = fakeServer(CUP);
+    const { open, at, settle } = await opened(server);
+    for (const stop of ['T11', 'T16', 'T22']) open().commit(set('/shots/pour/stop', stop), `Stop to ${stop}`);
+    await settle();
+    open().undo();
+    open().undo();
+    await settle();
+    expect(at('/shots/pour/stop')).toBe('T11');
+    open().redo();
+    open().redo();
+    await settle();
+    expect(at('/shots/pour/stop')).toBe('T22');
+    for (let presses = 0; presses < 5; presses += 1) open().undo();
+    await settle();
+    expect(at('/shots/pour/stop')).toBe('T8');
+    expect(open().saving).toBe('saved');
+    expect(open().refusal).toBeUndefined();
+    expect(open().undoSummary).toBeUndefined();
+  });
+
   test('still work after the page was opened anew', async () => {
     const server = fakeServer(CUP);
     const first = await opened(server);

@@ -11,6 +11,7 @@ import type { OpenShoot, Saving } from './contract.ts';
 import type { Derive, Derived } from './derive.ts';
 import type { Draft, Keep, Unsent } from './keep.ts';
 import { afterRow, patchesMeet, screenOf, stepsOf, tryPatch, type Outbox, type Row, type Standing, type Steps } from './outbox.ts'; // prettier-ignore
+import { sayRefusal } from './refusal.ts';
 import type { Server } from './server.ts';
 import type { WaysDesk } from './waysDesk.ts';
 
@@ -155,8 +156,9 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     const later = outbox.slice(outbox.findIndex(({ editId }) => editId === item.editId) + 1);
     forget(item.editId);
     for (const { editId, kind, patch } of later) if (kind !== 'edit' || patchesMeet(patch, item.patch)) forget(editId);
-    const was = { edit: 'was not kept', undo: 'could not be taken back', redo: 'could not be made again' }[item.kind];
-    refusal = `“${item.summary}” ${was}. ${fault.what}. ${fault.mend}`;
+    // Steps pressed faster than answers come may reach past the last: there is nothing there, and nothing is wrong.
+    if (fault.code === `${item.kind}.none`) return;
+    refusal = sayRefusal(item, fault, client);
   };
 
   const away = () => {

@@ -3,6 +3,7 @@ import { Sheet } from '../../parts/Sheet.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { moveFramePatch, removeFramePatch, servePatch } from './board.ts';
 import { boardOrder, type FilmFrame } from './film.ts';
+import { WordsField } from './WordsField.tsx';
 import { WrittenField } from './WrittenField.tsx';
 
 export interface FrameSheetProps {
@@ -27,7 +28,7 @@ function Body({ open, frame, onClose, onSaid }: FrameSheetProps & { readonly fra
   return (
     <>
       <WrittenField open={open} path={`${path}/title`} label="Title" placeholder="what people call it" />
-      <WrittenField open={open} path={`${path}/words`} label="What it tells" placeholder="in a sentence" />
+      <WordsField open={open} path={`${path}/words`} label="What it tells" placeholder="in a sentence or two" />
       <WrittenField open={open} path={`${path}/seconds`} label="Seconds in the film" placeholder="4 s" />
       {plan.shots.length > 0 && (
         <fieldset className="frame-serves">

@@ -95,7 +95,9 @@ export function ShotRow({ shoot, shot, href, isFirst, isLast, onOpen, onMove, on
         <GoLink className="shot-row-title" href={href} onGo={onOpen}>
           {title}
         </GoLink>
-        <span className="shot-row-frames">{frames.length === 0 ? 'serves no frame' : frames.join(', ')}</span>
+        {Object.keys(shoot.board).length > 0 && (
+          <span className="shot-row-frames">{frames.length === 0 ? 'serves no frame' : frames.join(', ')}</span>
+        )}
       </span>
       <Settings shoot={shoot} shot={shot} />
       <LimitStrip margins={shot.margins} />
