@@ -3,32 +3,47 @@ import {
   createRootRoute,
   createRoute,
   createRouter,
+  lazyRouteComponent,
   Outlet,
+  useMatch,
   useNavigate,
   useParams,
   useRouter,
+  useSearch,
 } from '@tanstack/react-router';
+import { Suspense } from 'react';
 import { EmptyPlace } from './parts/EmptyPlace.tsx';
 import { Button } from './parts/Button.tsx';
 import { Shell } from './parts/Shell.tsx';
-import { SHOOTS_HREF, shootHref, shotHref } from './hrefs.ts';
+import { reckonerHref, SHOOTS_HREF, shootHref, shotHref } from './hrefs.ts';
 import { Home } from './places/Home.tsx';
+import { ReckonerFrame } from './places/ReckonerFrame.tsx';
 import { Shoot } from './places/Shoot.tsx';
 import { ShootFrame } from './places/ShootFrame.tsx';
 import { Shoots } from './places/Shoots.tsx';
 import { Shot } from './places/Shot.tsx';
+import { readSearch, writeSearch } from './searchText.ts';
+import type { OpenShoot } from './state/contract.ts';
 import { useOpenShoot } from './state/hooks.ts';
 
-/** Goes to an address of ours without loading the page anew. */
+/** Goes to an address of ours without loading the page anew; going to where one is leaves no step behind. */
 function useGo(): (href: string) => void {
   const { history } = useRouter();
-  return (href) => history.push(href);
+  return (href) => {
+    if (href !== history.location.href) history.push(href);
+  };
 }
 
 function NotFound() {
   const go = useGo();
   return (
-    <Shell places={[{ label: 'All shoots', href: SHOOTS_HREF, isCurrent: false }]} onGo={go}>
+    <Shell
+      places={[
+        { label: 'All shoots', href: SHOOTS_HREF, isCurrent: false },
+        { label: 'Reckoner', href: reckonerHref(), isCurrent: false },
+      ]}
+      onGo={go}
+    >
       <EmptyPlace title="No such page" says="The address may be mistyped. Every shoot is in the list.">
         <Button onClick={() => go(SHOOTS_HREF)}>All shoots</Button>
       </EmptyPlace>
@@ -47,8 +62,9 @@ function ShootsPage() {
 
 function ShootLayout() {
   const { shootId = '', shotId } = useParams({ strict: false });
+  const isReckoner = useMatch({ from: '/$shootId/reckoner', shouldThrow: false }) !== undefined;
   return (
-    <ShootFrame key={shootId} shootId={shootId} shotId={shotId} onGo={useGo()}>
+    <ShootFrame key={shootId} shootId={shootId} shotId={shotId} isReckoner={isReckoner} onGo={useGo()}>
       <Outlet />
     </ShootFrame>
   );
@@ -65,15 +81,62 @@ function ShotPage() {
   return <Shot open={open} shotId={shotId} onChooseShot={(id) => go(shotHref(open.id, id))} />;
 }
 
+/** The catalogue of laws is long, and only this place shows it: its script comes when it is first gone to. */
+const Reckoner = lazyRouteComponent(() => import('./places/Reckoner.tsx'), 'Reckoner');
+
+function ReckonerPlace({ open }: { readonly open?: OpenShoot }) {
+  const go = useGo();
+  const navigate = useNavigate();
+  const { lawId } = useParams({ strict: false });
+  const search: Record<string, unknown> = useSearch({ strict: false });
+  return (
+    <Suspense fallback={null}>
+      <Reckoner
+        lawId={lawId}
+        search={readSearch(writeSearch(search))}
+        shootUnits={open?.shoot.shoot.units}
+        hrefOf={(id?: string) => reckonerHref({ shootId: open?.id, lawId: id })}
+        onGo={go}
+        onAddress={(href: string) => void navigate({ href, resetScroll: false })}
+      />
+    </Suspense>
+  );
+}
+
+function ReckonerPage() {
+  return (
+    <ReckonerFrame onGo={useGo()}>
+      <ReckonerPlace />
+    </ReckonerFrame>
+  );
+}
+
+function ShootReckonerPage() {
+  return <ReckonerPlace open={useOpenShoot()} />;
+}
+
 const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound });
 const home = createRoute({ getParentRoute: () => root, path: '/', component: HomePage });
 const shoots = createRoute({ getParentRoute: () => root, path: 'shoots', component: ShootsPage });
+const reckoner = createRoute({ getParentRoute: () => root, path: 'reckoner', component: ReckonerPage });
+const reckonerIndex = createRoute({ getParentRoute: () => reckoner, path: '/' });
+const reckonerLaw = createRoute({ getParentRoute: () => reckoner, path: '$lawId' });
 const shoot = createRoute({ getParentRoute: () => root, path: '$shootId', component: ShootLayout });
 const shootIndex = createRoute({ getParentRoute: () => shoot, path: '/', component: ShootPage });
 const shot = createRoute({ getParentRoute: () => shoot, path: 'shot/$shotId', component: ShotPage });
+const shootReckoner = createRoute({ getParentRoute: () => shoot, path: 'reckoner', component: ShootReckonerPage });
+const shootReckonerIndex = createRoute({ getParentRoute: () => shootReckoner, path: '/' });
+const shootReckonerLaw = createRoute({ getParentRoute: () => shootReckoner, path: '$lawId' });
 
 export const router = createRouter({
-  routeTree: root.addChildren([home, shoots, shoot.addChildren([shootIndex, shot])]),
+  routeTree: root.addChildren([
+    home,
+    shoots,
+    reckoner.addChildren([reckonerIndex, reckonerLaw]),
+    shoot.addChildren([shootIndex, shot, shootReckoner.addChildren([shootReckonerIndex, shootReckonerLaw])]),
+  ]),
+  parseSearch: readSearch,
+  stringifySearch: writeSearch,
   scrollRestoration: true,
 });
 
