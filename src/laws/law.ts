@@ -78,7 +78,7 @@ export interface AnyLaw {
  */
 export function law<
   Compute extends (given: never) => number | object,
-  const Result extends ReturnType<Compute> extends number ? string : keyof ReturnType<Compute> & string,
+  const Result extends (ReturnType<Compute> extends number ? string : keyof ReturnType<Compute> & string),
 >(
   compute: Compute,
   description: LawDescription<Parameters<Compute>[0], Result>,
