@@ -187,6 +187,13 @@ test('where a part cannot be printed in its place, the part around it is printed
   expect(edited(text, ...patch)).toBe(`${head}# of a\na:\n  b:\n    x:\n      y: 1\n  d: 2\ne: 3 # kept\n`);
 });
 
+test('a copy whose lines cannot stand in the new place is printed there, and all else keeps its comments', () => {
+  const text = withComments(MIXED_TEXT, [0, 0, 0, 0, 0, 0, 0]);
+  const after = edited(text, { op: 'copy', from: '/deliverables/wide', path: '/a' }).split('\n');
+  expect(text.split('\n').filter((line) => !after.includes(line))).toEqual([]);
+  expect(after).toContain('a:');
+});
+
 describe('edits that no text could hold are refused', () => {
   test.each<[title: string, code: string, patch: Patch]>([
     ['a document without its version', 'document.not-a-shoot', [remove('/longsecond')]],

@@ -541,7 +541,10 @@ export function editText(text: string, patch: Patch): TextEdit {
   requireWritable(after);
   const style = styleOf(tree);
   const sources = patch.some(({ op }) => MOVE_OPS.has(op)) ? sourcesOf(tree.root) : new Map<Written, MapEntry>();
-  const carried = attempt({ tree, text, style, cuts: [], reprint: undefined, sources }, after);
+  const carriedFrom = (from: Work['sources']) =>
+    attempt({ tree, text, style, cuts: [], reprint: undefined, sources: from }, after);
+  // Lines moved as they stand may not be read the same in another place: then they are printed there.
+  const carried = carriedFrom(sources) ?? (sources.size > 0 ? carriedFrom(new Map()) : undefined);
   if (carried) return carried;
   const place = placeOfChange(tree.written, after);
   for (let depth = place.length; depth >= 0; depth -= 1) {

@@ -1,14 +1,17 @@
 import { lowered } from './refusal.ts';
 
 export interface ChooserProps {
+  /** The words before it, which it goes on from. */
   readonly label: string;
+  /** What is chosen, for whoever hears it alone. */
+  readonly says: string;
   readonly value: string;
   readonly choices: readonly { readonly name: string; readonly title: string }[];
   readonly onChoose: (name: string) => void;
 }
 
 /** What a picture is drawn over, chosen within the sentence that says it. */
-export function Chooser({ label, value, choices, onChoose }: ChooserProps) {
+export function Chooser({ label, says, value, choices, onChoose }: ChooserProps) {
   if (choices.length < 2)
     return (
       <span className="picture-chooser">
@@ -18,7 +21,7 @@ export function Chooser({ label, value, choices, onChoose }: ChooserProps) {
   return (
     <label className="picture-chooser">
       {label}{' '}
-      <select value={value} onChange={(event) => onChoose(event.currentTarget.value)}>
+      <select aria-label={says} value={value} onChange={(event) => onChoose(event.currentTarget.value)}>
         {choices.map(({ name, title }) => (
           <option key={name} value={name}>
             {lowered(title)}

@@ -110,10 +110,17 @@ export function Drawn({ law, read, asked, system, onAsk, result, readingOf }: Dr
         head={
           <>
             {results.length > 1 && (
-              <Chooser label="" value={result.name} choices={results} onChoose={(name) => onAsk({ of: name })} />
+              <Chooser
+                label=""
+                says="Result drawn"
+                value={result.name}
+                choices={results}
+                onChoose={(name) => onAsk({ of: name })}
+              />
             )}
             <Chooser
               label={results.length > 1 ? 'over' : 'Over'}
+              says="Drawn over"
               value={over.name}
               choices={fields}
               onChoose={(name) => onAsk({ over: name, ...(name === and.name ? { and: over.name } : {}) })}
@@ -160,6 +167,7 @@ export function Drawn({ law, read, asked, system, onAsk, result, readingOf }: Dr
           head={
             <Chooser
               label={`Over ${lowered(over.title)} and`}
+              says="Drawn up the map"
               value={and.name}
               choices={others}
               onChoose={(name) => onAsk({ and: name })}

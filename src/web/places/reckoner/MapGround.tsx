@@ -1,13 +1,19 @@
 import { memo, useId } from 'react';
 import type { UnitSystem } from '../../../base/quantity.ts';
 import { placeOn, ticksOf } from './axis.ts';
-import { areasAbove, areasWithout, isolines, type GridPoint } from './contour.ts';
+import { areasAbove, areasWithout, isolines, type GridPoint, type Line } from './contour.ts';
 import { placeLabels } from './labels.ts';
 import type { Levels } from './levels.ts';
 import { across, down, innerHeight, innerWidth, LETTER_px, px, ticksAcross, ticksDown, type Plot } from './plot.ts';
 import { AcrossAxis, Hatch, UpAxis } from './PlotFrame.tsx';
 import { tint } from './tint.ts';
 import type { DrawnGrid } from './useGrid.ts';
+
+/** A level that falls to pieces is not labelled on each of them. */
+const MOST_LABELS = 2;
+
+const longest = (lines: readonly Line[]) =>
+  [...lines].sort((a, b) => b.points.length - a.points.length).slice(0, MOST_LABELS);
 
 /** Levels nearer than this part of the axis are one line to the eye. */
 const SAME_LEVEL = 0.004;
@@ -41,7 +47,7 @@ export const MapGround = memo(function MapGround({
   const same = nowAt === undefined ? [] : isolines(places, nowAt);
   const [x, y] = [across(plot, placeOn(overAxis, now.over)), down(plot, placeOn(andAxis, now.and))];
   const labelled = (label: string, all: typeof same) =>
-    all.map(({ points }) => ({ label, width: label.length * LETTER_px, points: points.map(spot) }));
+    longest(all).map(({ points }) => ({ label, width: label.length * LETTER_px, points: points.map(spot) }));
   const isNow = (at: number) => nowAt !== undefined && Math.abs(at - nowAt) < SAME_LEVEL;
   const others = lines.filter((_, i) => !isNow(levels[i]!.at));
   const labels = placeLabels(

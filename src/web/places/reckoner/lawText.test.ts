@@ -61,6 +61,9 @@ test('how a text was read is told only where it says more than the text', () => 
   expect(sayReading(field('shutter-angle', 'exposureTime_s'), '1/2000 s', 1 / 2000, 'metric')).toBe('= 500 µs');
   expect(sayReading(field('footcandles', 'illuminance_lx'), '40 klx', 40_000, 'metric')).toBe('');
   expect(sayReading(field('footcandles', 'illuminance_lx'), '40 klx', 40_000, 'imperial')).toBe('= 3716 fc');
+  const room = field('highlight-room', 'baseHeadroom_stops');
+  for (const text of ['5 stops', '5.0 stops', '5.00stops']) expect(sayReading(room, text, 5, 'metric')).toBe('');
+  expect(sayReading(room, '5⅓ stops', 5 + 1 / 3, 'metric')).toBe('= 5.3 stops');
 });
 
 describe('a result said another way', () => {

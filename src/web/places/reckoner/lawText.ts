@@ -113,7 +113,12 @@ export function readTexts(of: AnyLaw, { texts, before, system }: Reading): ReadT
 export function sayReading(field: InputField, text: string, value: LawValue, system: UnitSystem): string {
   if (!field.kind || typeof value !== 'number') return '';
   const shown = said(showField(field, value, system));
-  const plain = (words: string) => words.replace(/\s/g, '').toLowerCase();
+  const plain = (words: string) =>
+    words
+      .replace(/\s/g, '')
+      .replace(/(\.\d*?)0+(?!\d)/, '$1')
+      .replace(/\.(?!\d)/, '')
+      .toLowerCase();
   return plain(shown) === plain(text) ? '' : `= ${shown}`;
 }
 
