@@ -9,6 +9,7 @@ export default defineConfig({
           environment: 'node',
           include: ['{src,test,tools,bench,demo,examples}/**/*.test.{ts,tsx,mjs}'],
           exclude: ['test/journeys/**'],
+          setupFiles: ['test/setup.ts'],
           // Room for a busy machine: tests judge results, benchmarks judge time.
           testTimeout: 30_000,
         },
