@@ -10,11 +10,12 @@ export const LAYERS = {
   base: { sees: [], packages: [] },
   laws: { sees: ['base'], packages: [] },
   measure: { sees: ['base', 'laws'], packages: [] },
-  document: { sees: ['base'], packages: ['yaml', 'immutable-json-patch'] },
+  document: { sees: ['base'], packages: ['yaml'] },
   record: { sees: ['base'], packages: [] },
   plan: { sees: ['base', 'laws', 'document', 'record'], packages: [] },
-  solve: { sees: ['base', 'laws', 'document', 'plan'], packages: [] },
+  solve: { sees: ['base', 'laws', 'document', 'plan'], packages: ['highs'] },
   turnover: { sees: ['base', 'laws', 'measure', 'document', 'record', 'plan'], packages: ['zod'] },
+  paper: { sees: ['base', 'turnover'], packages: ['pdfkit', '@fontsource/*', 'node:*'] },
   api: { sees: ['base', 'document', 'record'], packages: ['zod'] },
   media: { sees: ['base', 'laws', 'measure'], packages: ['node:*'] },
   copy: { sees: ['base', 'record'], packages: ['node:*'] },
@@ -24,8 +25,8 @@ export const LAYERS = {
     packages: ['node:*'],
   },
   server: {
-    sees: ['base', 'document', 'record', 'plan', 'turnover', 'api', 'store', 'jobs'],
-    packages: ['hono', '@hono/node-server', 'node:*'],
+    sees: ['base', 'document', 'record', 'plan', 'turnover', 'paper', 'api', 'store', 'jobs'],
+    packages: ['hono', '@hono/node-server', 'fflate', 'node:*'],
   },
   cli: {
     sees: [
@@ -37,6 +38,7 @@ export const LAYERS = {
       'plan',
       'solve',
       'turnover',
+      'paper',
       'api',
       'media',
       'copy',
@@ -53,8 +55,8 @@ export const LAYERS = {
       'react-dom',
       '@tanstack/react-router',
       '@base-ui/react',
-      'immutable-json-patch',
       '@fontsource-variable/*',
+      'papaparse',
     ],
   },
 };

@@ -128,6 +128,86 @@ export const KINDS = {
     ['cd·s/m²'],
   ),
   exposure: kind('a luminous exposure', 'lx_s', '0.16 lx·s', [['lx·s', 1, 'lx s', 'lxs', 'lx*s']], ['lx·s']),
+  luminousFlux: kind(
+    'a luminous flux',
+    'lm',
+    '20 klm',
+    [
+      ['lm', 1, 'lumen', 'lumens'],
+      ['klm', 1e3],
+    ],
+    ['lm', 'klm'],
+  ),
+  luminousIntensity: kind(
+    'a luminous intensity',
+    'cd',
+    '180 kcd',
+    [
+      ['cd', 1, 'candela'],
+      ['kcd', 1e3],
+    ],
+    ['cd', 'kcd'],
+  ),
+  exitance: kind('a luminous exitance', 'lm_per_m2', '9000 lm/m²', [['lm/m²', 1, 'lm/m2', 'lm/m^2']], ['lm/m²']),
+  efficacy: kind('a luminous efficacy', 'lm_per_W', '300 lm/W', [['lm/W', 1]], ['lm/W']),
+  irradiance: kind(
+    'an irradiance',
+    'W_per_m2',
+    '1000 W/m²',
+    [
+      ['W/m²', 1, 'W/m2', 'W/m^2'],
+      ['kW/m²', 1e3, 'kW/m2', 'kW/m^2'],
+      ['mW/cm²', 10, 'mW/cm2', 'mW/cm^2'],
+    ],
+    ['W/m²', 'kW/m²'],
+  ),
+  radiantExposure: kind(
+    'a radiant exposure',
+    'J_per_m2',
+    '30 J/m²',
+    [
+      ['J/m²', 1, 'J/m2', 'J/m^2'],
+      ['kJ/m²', 1e3, 'kJ/m2', 'kJ/m^2'],
+    ],
+    ['J/m²', 'kJ/m²'],
+  ),
+  radiance: kind(
+    'a radiance',
+    'W_per_m2_sr',
+    '100 W/(m²·sr)',
+    [
+      ['W/(m²·sr)', 1, 'W/m²/sr', 'W/m2/sr', 'W/(m2 sr)', 'W/m2sr'],
+      ['kW/(m²·sr)', 1e3, 'kW/m²/sr', 'kW/m2/sr', 'kW/(m2 sr)', 'kW/m2sr'],
+    ],
+    ['W/(m²·sr)', 'kW/(m²·sr)'],
+  ),
+  heatTransfer: kind(
+    'a heat transfer coefficient',
+    'W_per_m2_K',
+    '8 W/(m²·K)',
+    [['W/(m²·K)', 1, 'W/m²K', 'W/m2K', 'W/(m2 K)', 'W/m2/K']],
+    ['W/(m²·K)'],
+  ),
+  specificHeat: kind(
+    'a specific heat',
+    'J_per_kg_K',
+    '1.9 kJ/(kg·K)',
+    [
+      ['J/(kg·K)', 1, 'J/kgK', 'J/(kg K)', 'J/kg/K'],
+      ['kJ/(kg·K)', 1e3, 'kJ/kgK', 'kJ/(kg K)', 'kJ/kg/K'],
+    ],
+    ['J/(kg·K)', 'kJ/(kg·K)'],
+  ),
+  latentHeat: kind(
+    'a heat of melting',
+    'J_per_kg',
+    '334 kJ/kg',
+    [
+      ['J/kg', 1],
+      ['kJ/kg', 1e3],
+    ],
+    ['J/kg', 'kJ/kg'],
+  ),
   angle: kind(
     'an angle',
     'deg',
@@ -309,6 +389,7 @@ export const KINDS = {
   fStop: kind('an f-number', '', 'f/8', [], []),
   tStop: kind('a T-stop', '', 'T5.6⅓', [], []),
   index: kind('an exposure index', '', '800', [], []),
+  pieces: kind('a number of pieces', '', '24', [], []),
   money: kind('a sum of money', 'money', '120', [], []),
 } as const satisfies Record<string, Kind>;
 

@@ -144,7 +144,9 @@ const isLaw = (value: unknown): value is AnyLaw =>
   typeof value === 'object' && value !== null && 'compute' in value && 'takes' in value && 'id' in value;
 
 describe('the laws of every folder', () => {
-  const modules = import.meta.glob<Readonly<Record<string, unknown>>>(['./*/*.ts', '!./*/*.test.ts'], { eager: true });
+  const modules = import.meta.glob<Readonly<Record<string, unknown>>>(['./*/**/*.ts', '!./**/*.test.ts'], {
+    eager: true,
+  });
   const exported = Object.entries(modules).flatMap(([file, module]) =>
     Object.values(module)
       .filter(isLaw)

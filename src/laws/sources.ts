@@ -32,12 +32,26 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'balloon-study': { title: 'Film and news of how rubber balloons burst, by one tear or by many', seen: 'excerpt' },
+  'beam-angle-entry': { title: 'Lighting glossary, entry on beam and field angle', seen: 'opened' },
   'binning-note': {
     title: "Image sensor consultant's note on binning in the charge, voltage and digital domains",
     seen: 'opened',
   },
+  'binomial-table': { title: "Statistics textbook's tables, A1, the binomial distribution", seen: 'excerpt' },
+  'blue-light-practice': {
+    title: 'Blue light in white sources by their colour temperature, about 0.3 to 1 W weighted in 1000 lm',
+    seen: 'memory',
+  },
   'blur-in-squares': { title: 'Blurs of defocus and diffraction added in squares', seen: 'practice' },
   'bubble-jets': { title: 'Popular report on daughter bubbles, with speeds of the drops they throw', seen: 'excerpt' },
+  'calibration-practice': {
+    title: 'Scaling what was planned for a lamp by what a meter reads on the day',
+    seen: 'practice',
+  },
+  'candela-lumen-pages': {
+    title: 'Web pages converting candela to lumens for an even cone, each with one worked',
+    seen: 'opened',
+  },
   'capillary-scaling': { title: "Time in which surface tension moves a liquid's own inertia", seen: 'excerpt' },
   'cavity-balance': {
     title: 'Energy of a drop spent in lifting a half sphere of liquid, and the fall of its walls',
@@ -46,6 +60,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'champagne-nucleation': {
     title:
       'Close-up on bubble nucleation in a glass of champagne, American Journal of Enology and Viticulture, abstract',
+    seen: 'excerpt',
+  },
+  'cie-led-spectra': {
+    title: 'CIE 15:2018, Colorimetry, illuminants of white light-emitting diodes, integrated',
     seen: 'excerpt',
   },
   'cie-vocabulary': {
@@ -72,12 +90,23 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'colour-hdri, module exposure.dsc, documentation examples and unit tests after ISO 12232:2006',
     seen: 'opened',
   },
+  'configuration-factors': {
+    title: 'Catalogue of radiation configuration factors, section B, element to rectangle and to disc',
+    seen: 'memory',
+  },
+  'cooling-example': { title: 'Calculus exercise on a cup of coffee that cools', seen: 'opened' },
   'cork-speed': {
     title: 'News of high-speed pictures of corks leaving bottles at 4, 12 and 18 °C, Journal of Food Engineering 116',
     seen: 'excerpt',
   },
   cossali: { title: 'The impact of a single drop on a wetted solid surface, Experiments in Fluids 22', seen: 'memory' },
   'diagonal-divisor': { title: 'The picture diagonal divided by 1500 as circle of confusion', seen: 'memory' },
+  'dimmer-practice': { title: 'Curves of dimmers as makers offer them', seen: 'practice' },
+  'distance-example': {
+    title: "Lighting company's page on the inverse square law, 100 cd worked at two distances",
+    seen: 'opened',
+  },
+  'distance-readings': { title: "Students' forum, six readings of a small lamp by distance", seen: 'opened' },
   'dof-derivation': {
     title: 'Derivation of the depth-of-field equations with pupil magnification, optics pages',
     seen: 'excerpt',
@@ -94,8 +123,14 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   duclaux: { title: 'Dynamics of transient cavities, Journal of Fluid Mechanics 591', seen: 'memory' },
   'dust-flames': { title: 'Turbulent flame speeds and laminar burning velocities of dusts, abstract', seen: 'excerpt' },
+  'efficacy-abstract': { title: 'Maximum spectral luminous efficacy of white light, abstract', seen: 'excerpt' },
   'efflux-examples': { title: 'Two physics exercises on water leaving an open vessel', seen: 'opened' },
   'ethernet-payload': { title: 'Wiki table of payload data rates of TCP over Ethernet', seen: 'opened' },
+  'eulumdat-importer': {
+    title: 'Source of a scene loader for EULUMDAT files, with the planes that each symmetry stores',
+    seen: 'opened',
+  },
+  'eulumdat-page': { title: 'EULUMDAT file format, pages listing its lines and symmetries', seen: 'excerpt' },
   'ev-table': {
     title: 'Table of illuminance and luminance by exposure value at ISO 100, encyclopaedia article on exposure value',
     seen: 'excerpt',
@@ -106,6 +141,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'excerpt',
   },
   'f-number-article': { title: 'Encyclopaedia article on the f-number', seen: 'excerpt' },
+  'factor-examples': {
+    title: 'Help pages of an equation solver, shape factors worked, citing textbooks of radiation heat transfer',
+    seen: 'excerpt',
+  },
   'falling-with-drag': {
     title: 'Physics help page on a fall with quadratic air resistance, with a worked value beside the fall without air',
     seen: 'opened',
@@ -116,6 +155,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'field-angle-note': {
     title: 'Technical note on choosing lenses for line cameras, with the field angle at a magnification',
+    seen: 'excerpt',
+  },
+  'food-properties': {
+    title: 'Appendices of textbooks on food and process engineering, properties of foods',
     seen: 'excerpt',
   },
   'footcandle-entry': { title: 'Encyclopaedia entry on the foot-candle', seen: 'opened' },
@@ -133,11 +176,21 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'excerpt',
   },
   'frame-rate-practice': { title: 'Arithmetic of frame rates, durations and sizes as crews do it', seen: 'practice' },
+  'function-handbook': { title: 'Handbook of Mathematical Functions, chapters 7 and 26', seen: 'memory' },
   'glass-crack-film': { title: "Ceramics society's report on a film of tempered glass breaking", seen: 'opened' },
   'gunn-kinzer': {
     title: 'The terminal velocity of fall for water droplets in stagnant air, Journal of Meteorology 6, table 2',
     seen: 'excerpt',
   },
+  'halogen-article': {
+    title: 'Encyclopaedia article on halogen lamps, section on the effect of voltage',
+    seen: 'excerpt',
+  },
+  'heat-practice': {
+    title: 'Shares of light absorbed, cooling by still air and the first change that shows, on the cautious side',
+    seen: 'practice',
+  },
+  'heat-textbook': { title: "Textbook heat transfer, lumped capacity and Newton's law of cooling", seen: 'memory' },
   'hyperfocal-algebra': {
     title: 'Depth of field solved by a computer algebra system, worked sheet of 2016',
     seen: 'excerpt',
@@ -156,6 +209,14 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'IES, Definitions, entry 9.1.1, inverse square law, with its note on sources of finite size',
     seen: 'opened',
   },
+  'ies-lm63-importer': {
+    title: "Source and comments of a ray-tracing package's importer for LM-63 files, and its coordinate functions",
+    seen: 'opened',
+  },
+  'illumination-guide': {
+    title: 'Field guide to illumination, page on tungsten lamps with one worked at 5 % over its current',
+    seen: 'excerpt',
+  },
   'image-circle-close': { title: 'Large-format forum, image circle at a magnification', seen: 'excerpt' },
   'index-rating': {
     title: 'Rating a camera above or below its base index moves middle grey and leaves clipping where it is',
@@ -171,6 +232,8 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'memory',
   },
   'jet-breakup-measured': { title: 'Measured breakup lengths of water jets of 0.3 to 1 mm, abstract', seen: 'excerpt' },
+  'lamp-rerating': { title: 'Encyclopaedia article on lamp rerating, powers of the voltage', seen: 'excerpt' },
+  'lamp-safety-standard': { title: 'IEC 62471:2006, Photobiological safety of lamps and lamp systems', seen: 'memory' },
   'launch-energy': {
     title: 'Work of compressed air on what it pushes, and the share that valves and leaks leave',
     seen: 'practice',
@@ -181,6 +244,14 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'liquid-practice': { title: 'Densities and viscosities of foods as planning uses them', seen: 'practice' },
+  'lm-63': {
+    title: 'ANSI/IESNA LM-63-02, Standard file format for the electronic transfer of photometric data, definitions',
+    seen: 'excerpt',
+  },
+  'lobe-practice': {
+    title: "Smooth lobe through the half and the tenth of a lamp's stated beam and field angles",
+    seen: 'practice',
+  },
   'machine-vision-blur': { title: 'Machine vision help pages on motion blur, with worked values', seen: 'opened' },
   'macro-depth-forum': {
     title: 'Macro photography forum, checking depth of field at five times life size',
@@ -198,6 +269,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'match-burn': { title: 'Popular page on how long a match burns', seen: 'opened' },
   'match-films': { title: 'News of films of a match striking', seen: 'opened' },
+  'melting-example': { title: 'Answer of a physics page on how long ice takes to melt', seen: 'opened' },
   mendelson: {
     title: 'The prediction of bubble terminal velocities from wave theory, AIChE Journal 13',
     seen: 'excerpt',
@@ -211,6 +283,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'miniature-handbook': { title: 'Visual effects handbook, appendix of charts and formulas', seen: 'opened' },
+  'modifier-practice': {
+    title: 'Losses of scrims, diffusion and gels as crews reckon with them before measuring',
+    seen: 'practice',
+  },
   'morsi-alexander': { title: 'Measured drag coefficients of spheres, Journal of Fluid Mechanics 55', seen: 'excerpt' },
   'move-profiles': { title: 'Engineering pages on trapezoidal and triangular move profiles', seen: 'excerpt' },
   mundo: {
@@ -223,16 +299,60 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'nd-table': { title: 'Camera reference wiki, table of neutral densities and the stops they take', seen: 'opened' },
+  'negative-binomial-pages': {
+    title:
+      'Documentation of two numerical programs on the negative binomial distribution, with a table of least numbers of tries',
+    seen: 'opened',
+  },
+  'normal-quantile-algorithm': {
+    title: 'Algorithm AS 241, The percentage points of the normal distribution, its test values',
+    seen: 'memory',
+  },
+  'normal-table': {
+    title: "Statistics textbook's table of cumulative probabilities for the standard normal distribution",
+    seen: 'excerpt',
+  },
+  'numerical-library': {
+    title: 'Widely used numerical library run beside the law, to check it where no table was found',
+    seen: 'opened',
+  },
+  'offset-method': {
+    title: 'School physics page, distance against one over the root of the count, and its intercept',
+    seen: 'opened',
+  },
   'ohnesorge-article': { title: 'Encyclopaedia article on the Ohnesorge number', seen: 'excerpt' },
   'orifice-coefficients': { title: 'Engineering wiki on the orifice equation', seen: 'excerpt' },
   'orifice-examples': { title: 'Two hydraulics exercises on flow through an orifice', seen: 'opened' },
   'packed-pixels': { title: 'Linux media documentation, packed raw pixel formats', seen: 'opened' },
   'pan-rule': { title: "Camera maker's guide to panning speed", seen: 'opened' },
   'paper-exercise': { title: 'University optics exercise on the luminance of paper lit by 450 lx', seen: 'opened' },
+  'penumbra-examples': {
+    title:
+      'Worked exercise on the shadow of a disc before a wide source, and pages on geometric unsharpness in radiography',
+    seen: 'opened',
+  },
+  'photometric-distance': {
+    title: 'CIE International lighting vocabulary, photometric distance law, with its notes',
+    seen: 'opened',
+  },
+  'planck-efficacy': {
+    title: "Planck's law weighed by the eye's sensitivity, integrated for black bodies",
+    seen: 'memory',
+  },
+  'polygon-contour': { title: 'Photometria, the light of a polygon as a sum over its edges', seen: 'memory' },
+  'pool-example': { title: 'Web page on beam spread with one example worked', seen: 'excerpt' },
+  'pool-factors': {
+    title: "Technical theatre teacher's answer listing width of the pool over throw by angle",
+    seen: 'opened',
+  },
   'pool-fires': { title: 'Database of measured pool fires of a national laboratory', seen: 'opened' },
   'popcorn-study': {
     title: 'News of a study of popcorn bursting, Journal of the Royal Society Interface',
     seen: 'excerpt',
+  },
+  'probability-textbook': {
+    title: 'Textbook probability, sums and differences of independent normal spreads',
+    seen: 'memory',
   },
   puffing: {
     title: 'Experiments on the periodic instability of buoyant plumes and pool fires, Combustion and Flame 93',
@@ -243,9 +363,31 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Photography forum, thread on the bellows factor of lenses with unequal pupils',
     seen: 'opened',
   },
+  'radiation-directive': {
+    title: 'Directive 2006/25/EC, artificial optical radiation, Annex I, exposure limits for workers',
+    seen: 'excerpt',
+  },
+  'radiometer-manual': {
+    title:
+      'Manual of a radiometer that judges lamps by IEC 62471, pages on blue light, the retina, the front of the eye and the skin',
+    seen: 'opened',
+  },
   'ramp-thread': {
     title: "Film students' forum, thread on holding exposure through a change of frame rate",
     seen: 'opened',
+  },
+  'range-table': {
+    title:
+      'Tables of Range and Studentized Range, Annals of Mathematical Statistics 31, the row for infinite degrees of freedom',
+    seen: 'memory',
+  },
+  'reaction-practice': {
+    title: "Middle, spread and tail of a person's delay at a button, chosen to meet a published mean",
+    seen: 'practice',
+  },
+  'reaction-study': {
+    title: 'Factors influencing the latency of simple reaction time, open-access study of 1469 people',
+    seen: 'excerpt',
   },
   'readout-notes': { title: "Camera makers' notes on readout timing and highest frame rate", seen: 'excerpt' },
   'relaxation-time': { title: 'Aerosol course notes on the inertia of particles', seen: 'excerpt' },
@@ -283,6 +425,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'memory',
   },
   'spring-exercises': { title: 'Two physics exercises on a toy dart gun', seen: 'opened' },
+  'stage-angles': { title: 'Stage lighting lesson on fixtures, definitions of beam and field angle', seen: 'excerpt' },
   'stop-series-thread': {
     title: 'Large-format photography forum, thread on computing intermediate stops',
     seen: 'opened',
@@ -295,6 +438,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'surface-tension-table': { title: 'Engineering reference tables of surface tension', seen: 'opened' },
   't-number-dictionary': { title: 'Photography dictionary, entry on the T-number', seen: 'opened' },
   'taylor-culick': { title: 'Encyclopaedia article on the speed of a retracting liquid sheet', seen: 'opened' },
+  'thermocouple-example': {
+    title: 'Worked example of a heat transfer textbook, as a program that prints its answer',
+    seen: 'opened',
+  },
   'thin-lens-bellows': {
     title: "Worked examples of bellows draw, distance and magnification, a large-format photographer's page",
     seen: 'opened',
@@ -317,6 +464,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title:
       'Impact of drops on solid surfaces, self-similar capillary waves, and splashing, Journal of Fluid Mechanics 283',
     seen: 'memory',
+  },
+  'zoom-practice': {
+    title: 'Intensity between stated settings of a focusable lamp, on a line with both scales logarithmic',
+    seen: 'practice',
   },
 };
 

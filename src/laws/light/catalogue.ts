@@ -1,5 +1,6 @@
 /** The laws of light on the subject, in the order a reader meets them. */
 import type { AnyLaw } from '../law.ts';
+import { LAMP_LAWS } from './lamp/catalogue.ts';
 import { footcandlesInLux, inverseSquareIlluminance, luxInFootcandles, matteLuminance } from './units.ts';
 
 export const LIGHT_LAWS: readonly AnyLaw[] = [
@@ -7,4 +8,5 @@ export const LIGHT_LAWS: readonly AnyLaw[] = [
   footcandlesInLux,
   matteLuminance,
   inverseSquareIlluminance,
+  ...LAMP_LAWS,
 ];

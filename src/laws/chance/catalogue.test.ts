@@ -1,0 +1,4 @@
+import { catalogueHolds } from '../../../test/catalogue.ts';
+import { CHANCE_LAWS } from './catalogue.ts';
+
+catalogueHolds(CHANCE_LAWS);

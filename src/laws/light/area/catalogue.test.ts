@@ -1,0 +1,4 @@
+import { catalogueHolds } from '../../../../test/catalogue.ts';
+import { AREA_LAWS } from './catalogue.ts';
+
+catalogueHolds(AREA_LAWS);
