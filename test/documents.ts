@@ -248,6 +248,10 @@ export function writtenBy(of: Shape): fc.Arbitrary<Written> {
       return fc
         .tuple(fc.integer({ min: 1, max: 9999 }), fc.integer({ min: 1, max: 9999 }))
         .map((two) => two.join(' x '));
+    case 'position':
+      return fc
+        .tuple(...([1, 2, 3].map(() => fc.integer({ min: -900, max: 900 })) as [fc.Arbitrary<number>]))
+        .map((parts) => parts.map((part) => `${part} cm`).join(', '));
     case 'clock':
       return fc.constantFrom('07:30', '00:00', '35:59', '24:00');
     case 'choice':
@@ -256,6 +260,8 @@ export function writtenBy(of: Shape): fc.Arbitrary<Written> {
       return fc.boolean();
     case 'text':
       return fc.oneof(fc.constantFrom(...IDS), fc.string({ maxLength: Math.min(of.longest, 20) }));
+    case 'figure':
+      return fc.oneof(fc.constantFrom('0.5 m', '12 ms', '3'), fc.string({ maxLength: 20 }));
     case 'reference':
       return fc.constantFrom(...IDS);
     case 'list':

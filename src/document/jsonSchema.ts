@@ -77,6 +77,9 @@ function referTo(definitions: Definitions, name: string, make: () => WrittenReco
   return { $ref: `#/$defs/${name}` };
 }
 
+/** Three lengths; which unit each is in is for the reader to say. */
+const POSITION_PATTERN = '^[^,]+,[^,]+,[^,]+$';
+
 const RATE: WrittenRecord = {
   type: ['number', 'string', 'null'],
   description: 'A rate, exactly: 25, 12.5 or 24000/1001.',
@@ -123,6 +126,8 @@ function schemaOf(of: Shape, definitions: Definitions): WrittenRecord {
       return referTo(definitions, 'shutter', shutterSchema);
     case 'size':
       return { type: ['string', 'null'], pattern: SIZE_PATTERN, examples: ['4096 x 2304'] };
+    case 'position':
+      return { type: ['string', 'null'], pattern: POSITION_PATTERN, examples: ['0.8 m, -1.2 m, 1.5 m'] };
     case 'clock':
       return { type: ['string', 'null'], pattern: CLOCK_PATTERN, examples: ['07:30', '25:15'] };
     case 'choice':
@@ -131,6 +136,8 @@ function schemaOf(of: Shape, definitions: Definitions): WrittenRecord {
       return { enum: [true, false, 'yes', 'no', null] };
     case 'text':
       return { type: ['string', 'null'], maxLength: of.longest };
+    case 'figure':
+      return { type: ['string', 'number', 'null'], maxLength: of.longest };
     case 'reference':
       return { type: ['string', 'null'], pattern: ID_PATTERN };
     case 'list':

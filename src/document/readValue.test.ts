@@ -259,3 +259,34 @@ describe('half a unit in the last written digit', () => {
       expect(halfLastDigit(kind as KindName, example.split(' or ')[0]!), kind).toBeGreaterThan(0);
   });
 });
+
+describe('places in the frame of the table', () => {
+  const read = (written: Written) => readValue({ shape: 'position' }, '', written);
+
+  test.each([
+    ['0.8 m, -1.2 m, 1.5 m', [0.8, -1.2, 1.5]],
+    ["80 cm,  -4', 5'6\"", [0.8, -1.2192, 1.6764]],
+    ['0, 0, 20 mm', [0, 0, 0.02]],
+  ] as const)('"%s" is read', (written, [right_m, away_m, up_m]) => {
+    const reading = read(written);
+    expect(reading.ok && reading.value).toEqual({
+      right_m: expect.closeTo(right_m, 9) as number,
+      away_m: expect.closeTo(away_m, 9) as number,
+      up_m: expect.closeTo(up_m, 9) as number,
+    });
+  });
+
+  test.each([
+    ['1 m, 2 m', 'position.unreadable'],
+    ['1 m, 2 m, 3 m, 4 m', 'position.unreadable'],
+    ['1 m, 2, 3 m', 'unit.missing'],
+    ['1 m, two, 3 m', 'quantity.unreadable'],
+    ['1 m, 2000 m, 3 m', 'value.too-high'],
+  ])('"%s" is refused as %s', (written, code) => {
+    expect(read(written)).toMatchObject({ ok: false, code });
+  });
+
+  test('a list of numbers is refused with what is expected', () => {
+    expect(read([1, 2, 3])).toMatchObject({ ok: false, what: expect.stringContaining('three lengths') as string });
+  });
+});

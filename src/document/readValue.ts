@@ -228,6 +228,28 @@ function readSize(written: Written): ValueReading {
   return { ok: true, value: { widthCount, heightCount } };
 }
 
+const FARTHEST_m = 1000;
+
+function readPosition(written: Written): ValueReading {
+  const wanted = 'three lengths, right, away and up, such as 0.8 m, -1.2 m, 1.5 m';
+  if (typeof written !== 'string') return wrongType(written, wanted);
+  const parts = written.split(',').map((part) => part.trim());
+  if (parts.length !== 3) return refuse('position.unreadable', `Found ${shown(written)}, expected ${wanted}`);
+  const read = parts.map((part) => parseQuantity('length', part));
+  const bad = read.findIndex(({ ok }) => !ok);
+  if (bad >= 0) {
+    // Nought is nought in any unit.
+    if (parts.every((part, i) => read[i]!.ok || /^[+\-−]?0+(\.0*)?$/.test(part)))
+      return readPosition(parts.map((part, i) => (read[i]!.ok ? part : '0 m')).join(', '));
+    return quantityRefusal('length', parts[bad]!);
+  }
+  const [right_m, away_m, up_m] = read.map((each) => (each.ok ? each.value : NaN)) as [number, number, number];
+  const far = [right_m, away_m, up_m].findIndex((value) => !(Math.abs(value) <= FARTHEST_m));
+  if (far >= 0)
+    return refuse('value.too-high', `Found ${shown(parts[far]!)}, expected at most ${FARTHEST_m} m either way`);
+  return { ok: true, value: { right_m, away_m, up_m } };
+}
+
 export const CLOCK_PATTERN = '^(0?\\d|[12]\\d|3[0-5]):([0-5]\\d)$';
 const CLOCK = new RegExp(CLOCK_PATTERN);
 
@@ -295,6 +317,8 @@ export function readValue(of: ValueShape, readAs: string, written: Written): Val
       return readShutter(written);
     case 'size':
       return readSize(written);
+    case 'position':
+      return readPosition(written);
     case 'clock':
       return readClock(written);
     case 'choice':
@@ -303,6 +327,8 @@ export function readValue(of: ValueShape, readAs: string, written: Written): Val
       return readFlag(written);
     case 'text':
       return readText(of.longest, written);
+    case 'figure':
+      return readText(of.longest, typeof written === 'number' ? String(written) : written);
     case 'reference':
       return readReference(of.to, written);
   }

@@ -1,5 +1,5 @@
 /** The shoot, version 1: every section and key, as written and as read. */
-import { choice, clock, flag, list, map, measured, number, quantity, rate, record, recordShape, reference, shutter, size, text, type ReadOf, type ReadRecord } from './shape.ts'; // prettier-ignore
+import { choice, clock, flag, list, map, measured, number, position, quantity, rate, record, recordShape, reference, shutter, size, text, type ReadOf, type ReadRecord } from './shape.ts'; // prettier-ignore
 
 export const DOCUMENT_VERSION = 1;
 
@@ -14,7 +14,13 @@ const AVAILABILITY = choice('Whether it is on the set.', {
 });
 
 /** What every piece of kit has. */
-const KIT_ITEM = { title: TITLE, availability: AVAILABILITY, origin: ORIGIN, note: NOTE };
+const KIT_ITEM = {
+  title: TITLE,
+  availability: AVAILABILITY,
+  dayPrice: number('dayPrice', 'ratio', 'What a day of it costs.', { least: 0 }),
+  origin: ORIGIN,
+  note: NOTE,
+};
 
 export const MODE = recordShape({
   title: TITLE,
@@ -26,6 +32,13 @@ export const MODE = recordShape({
   }),
   bits: number('bitDepthCount', 'count', 'Bits recorded for each pixel.', { least: 1, most: 32 }),
 });
+
+const DARK_AGAIN = {
+  mode: 'another mode',
+  rate: 'another frame rate',
+  shutter: 'another exposure time',
+  index: 'another exposure index',
+} as const;
 
 export const CAMERA = recordShape({
   ...KIT_ITEM,
@@ -44,7 +57,7 @@ export const CAMERA = recordShape({
   quantumEfficiency: number('quantumEfficiencyFraction', 'fraction', 'Electrons for each photon that reaches the sensor, filters included.'),
   saveRate: measured('saveRate_B_per_s', 'byteRate', 'How fast a recording leaves its memory.'),
   readout: choice('How rows are exposed.', { global: 'all rows at once', rolling: 'row after row' }),
-  dayPrice: number('dayPrice', 'ratio', 'What a day of it costs.', { least: 0 }),
+  darkReference: list({ shape: 'choice', words: DARK_AGAIN }, 'Changes after which its dark reference is due again.', 10),
 }); // prettier-ignore
 
 export const LENS = recordShape({
@@ -65,7 +78,6 @@ export const LENS = recordShape({
     tilt: 'its plane of focus can be tilted',
   }),
   stopIncludesExtension: flag('stopIncludesExtension', 'Its marked stop already allows for the light lost at close focus.'),
-  dayPrice: number('dayPrice', 'ratio', 'What a day of it costs.', { least: 0 }),
 }); // prettier-ignore
 
 export const ATTACHMENT = recordShape({
@@ -82,10 +94,55 @@ export const ATTACHMENT = recordShape({
   loss: quantity('loss_stops', 'stops', 'Light it costs.', { least: 0, most: 20 }),
 }); // prettier-ignore
 
+const LAMP_AT = {
+  illuminance: measured('illuminance_lx', 'illuminance', 'Light on its axis at the distance below, at full level.'),
+  distance: quantity('distance_m', 'length', 'From its front to where that was read.', { most: 1000 }),
+  beam: quantity('beam_deg', 'angle', 'Full angle within which it gives at least half of that.', { most: 180 }),
+  field: quantity('field_deg', 'angle', 'Full angle within which it gives at least a tenth of that.', { most: 360 }),
+};
+
+export const LAMP = recordShape({
+  ...KIT_ITEM,
+  kind: choice('What makes its light.', {
+    tungsten: 'a hot filament',
+    discharge: 'an arc',
+    fluorescent: 'a fluorescent tube',
+    led: 'light-emitting diodes',
+  }),
+  pieces: number('pieceCount', 'count', 'How many of it there are; left out, one.', { most: 1000 }),
+  power: quantity('power_W', 'power', 'What it draws at full level.'),
+  colour: quantity('colourTemperature_K', 'colourTemperature', 'Its colour at full level.'),
+  file: reference('files', 'Its photometric file, IES or EULUMDAT; what is written below is then not used.'),
+  ...LAMP_AT,
+  flood: record(LAMP_AT, 'The same at its widest setting; what is written above is then its narrowest.'),
+  face: record(
+    {
+      width: quantity('faceWidth_m', 'length', 'Across the part that glows; alone, a round face.', { most: 20 }),
+      height: quantity('faceHeight_m', 'length', 'Up the part that glows.', { most: 20 }),
+      luminance: measured('luminance_cd_per_m2', 'luminance', 'Brightness of a face that glows evenly, at full level.'),
+    },
+    'Its glowing face: a panel or softbox lights from all of it; a lens is near when it is closer than five faces.',
+  ),
+}); // prettier-ignore
+
+export const PLACED_LAMP = recordShape({
+  title: TITLE,
+  note: NOTE,
+  lamp: reference('kit.lamps', 'Which lamp it is.'),
+  at: position('Where its front stands: right of, away from and above the subject point.'),
+  aim: position('What its axis points at; left out, the subject point.'),
+  flood: number('floodFraction', 'fraction', 'From spot, 0, to flood, 1.', { least: 0 }),
+  level: number('levelFraction', 'fraction', 'Share of its full light.', { least: 0 }),
+  modifiers: list({ shape: 'reference', to: 'kit.modifiers' }, 'Diffusion, scrims and gels in front of it.', 20),
+  off: flag('isOff', 'Not lit.'),
+});
+
 export const SETUP = recordShape({
   title: TITLE,
   note: NOTE,
-  illuminance: measured('illuminance_lx', 'illuminance', 'Incident light at the subject point, facing the camera.'),
+  lamps: map(PLACED_LAMP, 'The lamps that light it; what they give is worked out where nothing was read.'),
+  faces: position('A place that the lit surface faces, such as that of a lamp behind; left out, the camera.'),
+  illuminance: measured('illuminance_lx', 'illuminance', 'Incident light at the subject point, on the surface that counts.'),
   luminance: measured('luminance_cd_per_m2', 'luminance', 'Brightness of the surface seen through, or mirrored in, the subject.'),
   reading: choice('Where the figures come from.', { metered: 'read on the set', stated: 'intended, not yet read' }),
 }); // prettier-ignore
@@ -95,12 +152,27 @@ export const KNOT = recordShape({
   speed: number('speedFraction', 'ratio', 'Playback speed there; 1 is real time.', { least: 1e-6, most: 100 }),
 });
 
+/** What a plate must share with the shot it is made for, unless the person lets it differ. */
+export const MAY_DIFFER = {
+  camera: 'the camera body',
+  mode: 'the picture format',
+  lens: 'the lens',
+  distance: 'how far the camera stands',
+  stop: 'the stop',
+  rate: 'the frame rate',
+  shutter: 'the exposure time',
+  index: 'the exposure index',
+  lighting: 'the set-up of the light',
+} as const;
+
 export const SHOT_FIELDS = {
   board: list({ shape: 'reference', to: 'board' }, 'Frames of the board it serves.'),
   deliverables: list({ shape: 'reference', to: 'deliverables' }, 'What it is cut into; the first frames it.'),
   action: record(
     {
       what: text('What happens.', 500),
+      event: text('Its name in the event library, which then fills in what is not written here.', 60),
+      parameters: map({ shape: 'figure', longest: 60 }, 'Figures of that event, where they are known better.'),
       duration: measured('duration_s', 'time', 'How long it lasts on the set.'),
       speed: measured('speed_m_per_s', 'speed', 'Its fastest movement across the picture.'),
       width: quantity('reachWidth_m', 'length', 'How wide it reaches.'),
@@ -147,6 +219,8 @@ export const SHOT_FIELDS = {
   lens: reference('kit.lenses', 'Lens, where it is fixed.'),
   attachments: list({ shape: 'reference', to: 'kit.attachments' }, 'What is fitted to the lens.', 20),
   lighting: reference('lighting', 'The set-up that lights it.'),
+  azimuth: quantity('azimuth_deg', 'angle', 'Where the camera stands, turned about the subject; 0 in front, 90 to its right.', { least: -360 }),
+  elevation: quantity('elevation_deg', 'angle', 'How far above the level of the subject it looks from.', { least: -90, most: 90 }),
   hero: record(
     {
       product: reference('kit.products', 'What is eaten, poured or broken.'),
@@ -156,9 +230,12 @@ export const SHOT_FIELDS = {
     },
     'The product, and how long it lasts.',
   ),
+  good: number('goodTakeFraction', 'fraction', 'Share of takes that come out good; left out, kept over takes.'),
   takes: number('takeCount', 'count', 'Takes planned.', { least: 1, most: 10_000 }),
   kept: number('keptTakeCount', 'count', 'Takes saved.', { least: 0, most: 10_000 }),
-  elements: list({ shape: 'text', longest: 200 }, 'Passes that must match, such as a clean plate.', 50),
+  elements: list({ shape: 'text', longest: 200 }, 'Passes of this set-up that must match, such as a clean plate.', 50),
+  matches: reference('shots', 'The shot whose picture this one must match, where it is a plate or an element for it.'),
+  mayDiffer: list({ shape: 'choice', words: MAY_DIFFER }, 'What may differ from the shot that it matches.', 20),
   references: list({ shape: 'text', longest: 200 }, 'Reference rolls owed, such as a grey card.', 50),
   rigs: list({ shape: 'reference', to: 'kit.rigs' }, 'Rigs it fires.', 50),
   after: list({ shape: 'reference', to: 'shots' }, 'Shots that must be done before it.', 100),
@@ -174,6 +251,18 @@ const DRIVE = recordShape({
   used: quantity('used_B', 'bytes', 'What is on it already.', { zero: true }),
   writeRate: measured('writeRate_B_per_s', 'byteRate', 'How fast it writes for long.'),
 });
+
+/** What people on the set look after. */
+export const DUTIES = {
+  production: 'the day and the client',
+  camera: 'camera, lens and focus',
+  light: 'lamps and power',
+  rigs: 'rigs and triggers',
+  product: 'the product and its pieces',
+  data: 'saving and copying',
+} as const;
+
+export type Duty = keyof typeof DUTIES;
 
 export const SHOOT = recordShape({
   longsecond: number('version', 'count', 'Version of this form.', { least: 1, most: 1 }),
@@ -204,6 +293,14 @@ export const SHOOT = recordShape({
       ),
     },
     'What is shot, where and when.',
+  ),
+  crew: map(
+    recordShape({
+      title: text('The person’s name.'),
+      does: list({ shape: 'choice', words: DUTIES }, 'What they look after.', 10),
+      note: NOTE,
+    }),
+    'Who is on the set, and what each looks after.',
   ),
   deliverables: map(
     recordShape({
@@ -237,7 +334,7 @@ export const SHOOT = recordShape({
       cameras: map(CAMERA, 'Camera bodies.'),
       lenses: map(LENS, 'Lenses.'),
       attachments: map(ATTACHMENT, 'Tubes, filters and glasses.'),
-      lamps: map(recordShape({ ...KIT_ITEM, power: quantity('power_W', 'power', 'What it draws.') }), 'Lamps.'),
+      lamps: map(LAMP, 'Lamps.'),
       modifiers: map(recordShape({ ...KIT_ITEM, loss: quantity('loss_stops', 'stops', 'Light it costs.', { least: 0 }) }), 'Diffusion, scrims and gels.'),
       cables: map(recordShape({ ...KIT_ITEM, length: quantity('length_m', 'length', 'Length.') }), 'Cables.'),
       circuits: map(recordShape({ ...KIT_ITEM, rating: quantity('rating_A', 'current', 'Rating of its breaker.') }), 'Circuits.'),
@@ -270,4 +367,6 @@ export type Camera = ReadOf<typeof CAMERA>;
 export type Mode = ReadOf<typeof MODE>;
 export type Lens = ReadOf<typeof LENS>;
 export type Attachment = ReadOf<typeof ATTACHMENT>;
+export type Lamp = ReadOf<typeof LAMP>;
+export type PlacedLamp = ReadOf<typeof PLACED_LAMP>;
 export type LightingSetup = ReadOf<typeof SETUP>;

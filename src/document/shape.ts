@@ -22,6 +22,12 @@ export interface TextShape {
   readonly longest: number;
 }
 
+/** A figure kept as it is written, text or bare number, for whoever knows what it measures. */
+export interface FigureShape {
+  readonly shape: 'figure';
+  readonly longest: number;
+}
+
 export interface NumberShape {
   readonly shape: 'number';
   readonly as: 'ratio' | 'fraction' | 'count' | 'isoSpeed';
@@ -51,6 +57,11 @@ export interface ShutterShape {
 /** Pixels across and down: `4096 x 2304`. */
 export interface SizeShape {
   readonly shape: 'size';
+}
+
+/** A place in the frame of the table: right, away and up, `0.8 m, -1.2 m, 1.5 m`. */
+export interface PositionShape {
+  readonly shape: 'position';
 }
 
 /** A time of day, `HH:MM`, running past midnight to 35:59. */
@@ -84,12 +95,14 @@ export interface RecordShape<Fields extends FieldTable = FieldTable> {
 export type Shape =
   | QuantityShape
   | TextShape
+  | FigureShape
   | NumberShape
   | RateShape
   | ChoiceShape
   | FlagShape
   | ShutterShape
   | SizeShape
+  | PositionShape
   | ClockShape
   | ReferenceShape
   | ListShape
@@ -107,6 +120,13 @@ export interface Field<Key extends string = string, Of extends Shape = Shape> {
 export type FieldTable = Readonly<Record<string, Field>>;
 
 export type Shutter = { readonly exposureTime_s: number } | { readonly shutterAngle_deg: number };
+
+/** Metres right of the subject point, away from it and above it, as seen from azimuth 0. */
+export interface Position {
+  readonly right_m: number;
+  readonly away_m: number;
+  readonly up_m: number;
+}
 
 export interface Size {
   readonly widthCount: number;
@@ -137,7 +157,7 @@ export type ReadRecord<T extends FieldTable> = Simplify<
 /** What a shape is once read. Maps, lists and records that are not written are read as empty ones. */
 export type ReadOf<S> = S extends { readonly shape: 'quantity' | 'number' | 'clock' }
   ? number
-  : S extends { readonly shape: 'text' | 'reference' }
+  : S extends { readonly shape: 'text' | 'figure' | 'reference' }
     ? string
     : S extends { readonly shape: 'rate' }
       ? Rational
@@ -149,13 +169,15 @@ export type ReadOf<S> = S extends { readonly shape: 'quantity' | 'number' | 'clo
             ? Shutter
             : S extends { readonly shape: 'size' }
               ? Size
-              : S extends ListShape<infer Of>
-                ? readonly ReadOf<Of>[]
-                : S extends MapShape<infer Of>
-                  ? Readonly<Record<string, ReadOf<Of>>>
-                  : S extends RecordShape<infer Fields>
-                    ? ReadRecord<Fields>
-                    : never;
+              : S extends { readonly shape: 'position' }
+                ? Position
+                : S extends ListShape<infer Of>
+                  ? readonly ReadOf<Of>[]
+                  : S extends MapShape<infer Of>
+                    ? Readonly<Record<string, ReadOf<Of>>>
+                    : S extends RecordShape<infer Fields>
+                      ? ReadRecord<Fields>
+                      : never;
 
 /** Values beyond these are taken for a slip of the keyboard; in each kind's own unit. */
 const SANE: Readonly<Partial<Record<KindName, number>>> = {
@@ -248,6 +270,10 @@ export function shutter(says: string) {
 
 export function size<const Key extends string>(readAs: Key, says: string) {
   return { readAs, of: { shape: 'size' } as SizeShape, says } satisfies Field;
+}
+
+export function position(says: string) {
+  return { readAs: '', of: { shape: 'position' }, says } as const satisfies Field;
 }
 
 export function clock<const Key extends string>(readAs: Key, says: string) {

@@ -5,7 +5,7 @@ import { printRational, type Rational } from '../base/rational.ts';
 import { fieldAt, readKeyOf } from './fieldAt.ts';
 import { spreadKey } from './read.ts';
 import { unitsPerRead } from './readValue.ts';
-import type { NumberShape, RecordShape, Shape, Shutter, Size } from './shape.ts';
+import type { NumberShape, Position, RecordShape, Shape, Shutter, Size } from './shape.ts';
 import { memberOf, setMember, type Written } from './written.ts';
 
 export { fieldAt } from './fieldAt.ts';
@@ -55,6 +55,11 @@ export function writeClock(dayTime_s: number): string {
   return `${twoDigits(Math.floor(minutes / 60))}:${twoDigits(minutes % 60)}`;
 }
 
+/** "0.8 m, -1.2 m, 1.5 m". */
+export function writePosition({ right_m, away_m, up_m }: Position): string {
+  return [right_m, away_m, up_m].map((value) => quantityText('length', value)).join(', ');
+}
+
 function writeShutter(shutter: Shutter): string {
   return 'exposureTime_s' in shutter
     ? quantityText('time', shutter.exposureTime_s)
@@ -100,6 +105,8 @@ function writeAny(of: Shape, value: unknown, readKey: string, spread?: unknown):
       return writeShutter(value as Shutter);
     case 'size':
       return `${(value as Size).widthCount} x ${(value as Size).heightCount}`;
+    case 'position':
+      return writePosition(value as Position);
     case 'clock':
       return writeClock(value as number);
     case 'list':

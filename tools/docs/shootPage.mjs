@@ -40,6 +40,8 @@ function howWritten(of, parts) {
       return quantityWords(of, parts);
     case 'text':
       return 'text';
+    case 'figure':
+      return 'a quantity or a number';
     case 'number':
       return {
         ratio: 'a number, `1/40`, `0.025` or `2.5 %`',
@@ -59,6 +61,8 @@ function howWritten(of, parts) {
       return 'a time, `1/2000 s`, or an angle, `172.8°`';
     case 'size':
       return 'pixels across and down, `4096 x 2304`';
+    case 'position':
+      return 'three lengths, right, away and up from the subject point, `0.8 m, -1.2 m, 1.5 m`';
     case 'clock':
       return "a time of day, `'07:30'`, after midnight `'25:15'`";
     case 'reference':
