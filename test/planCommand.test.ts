@@ -89,7 +89,7 @@ describe('the command as a process', { timeout: 60_000 }, () => {
   test('writes a reply of hundreds of kilobytes whole through a pipe', async () => {
     const { code, out } = await run([DEMO, '--json']);
     expect(code).toBe(0);
-    expect(PlanReply.parse(JSON.parse(out)).shots).toHaveLength(5);
+    expect(PlanReply.parse(JSON.parse(out)).shots.length).toBeGreaterThanOrEqual(9);
   });
 
   test('a reader that stops early is no failure', async () => {

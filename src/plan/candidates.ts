@@ -1,7 +1,8 @@
 /** The search for an answer: every mode, lens and stop worth trying, worked through the model and put in order. */
 import { stopFromThirds, thirdsAboveOne } from '../base/stop.ts';
 import type { Mode, Shoot } from '../document/schema.ts';
-import { cameraGivens, isUnread, lensGivens, modeGivens, type Effective, type Givens } from './givens.ts';
+import { cameraGivens, lensGivens, modeGivens, type Effective, type Givens } from './givens.ts';
+import { isUnread } from './unread.ts';
 import { worstPart, type JudgedLimit } from './limits.ts';
 import { affectedSteps, neededSteps, work, type Model } from './model.ts';
 

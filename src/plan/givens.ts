@@ -13,7 +13,11 @@ import {
 } from '../document/schema.ts';
 import type { FieldTable } from '../document/shape.ts';
 import { realTimeOfProfile_s, slowestSpeed } from '../laws/time/profile.ts';
+import { eventOf } from './events.ts';
+import { hasLamps, lightOfSetup, type View } from './lighting.ts';
+import { goodShare, keptTakes, piecesElsewhere, unreadTakes } from './takes.ts';
 import type { Structure } from './shotModel.ts';
+import { isUnread } from './unread.ts';
 
 export interface GivenEntry {
   readonly title: string;
@@ -109,7 +113,8 @@ export function withDefaults(shoot: Shoot, shotId: string): Effective {
   }
   for (const record of NESTED) {
     const nested = nestedDefaults(record, own, under);
-    merged[record] = nested.of;
+    // Figures go with the event that they were written for.
+    merged[record] = record === 'action' ? { ...nested.of, parameters: own.action.event === undefined ? (nested.of as Shot['action']).parameters ?? {} : own.action.parameters } : nested.of;
     for (const key of nested.fromDefaults) fromDefaults.add(`${record}/${key}`);
   }
   if (unread.size > 0) merged['unread'] = [...unread];
@@ -131,10 +136,10 @@ function nestedDefaults(record: Nested, own: Shot, under: ShotDefaults) {
     isUnread: holder.unread?.includes(record) === true,
   }));
   for (const [written, key] of readKeysOf(SHOT_FIELDS[record].of.fields)) {
-    const holder = holders.find(({ of: values, isUnread }) => isUnread || key in values || values.unread?.includes(written));
+    const holder = holders.find(({ of: values, isUnread }) => isUnread || !isEmpty(values[key]) || values.unread?.includes(written));
     if (!holder) continue;
     if (holder !== holders[0]) fromDefaults.push(written);
-    if (!(key in holder.of)) unread.push(written);
+    if (isEmpty(holder.of[key])) unread.push(written);
     for (const name of [key, spreadKey(key)]) if (name in holder.of) of[name] = holder.of[name];
   }
   return { of: unread.length > 0 ? { ...of, unread } : of, fromDefaults };
@@ -143,11 +148,6 @@ function nestedDefaults(record: Nested, own: Shot, under: ShotDefaults) {
 const WRITTEN_KEYS: ReadonlyMap<string, string> = new Map(SHOT_KEYS.map(([written, read]) => [read, written]));
 
 const writtenKeyOf = (key: string): string => WRITTEN_KEYS.get(key) ?? key;
-
-/** Whether a key of a shot, as written, holds something that cannot be read. */
-export function isUnread({ unread }: Holder, key: string): boolean {
-  return unread?.includes(key) === true;
-}
 
 /** Rate at which the first deliverable plays. */
 export function playRateOf(shoot: Shoot, shot: Shot): Rational | undefined {
@@ -168,15 +168,25 @@ const hasSpeed = (shot: Shot): boolean =>
   isUnread(shot.speed, 'constant') ||
   isUnread(shot, 'speed');
 
+/** An event that is named gives a duration, or would if it could be read. */
+const hasDuration = ({ action }: Shot): boolean =>
+  action.duration_s !== undefined ||
+  action.event !== undefined ||
+  isUnread(action, 'duration') ||
+  isUnread(action, 'event');
+
+/** Whether what is seen through or mirrored in the subject counts, not the light that falls on it. */
+export const readsLuminance = ({ seen }: Shot): boolean => seen === 'lit-through' || seen === 'by-reflection';
+
 /** What decides the shape of a shot's model. A setting that was fixed and cannot be read is fixed all the same. */
 export function structureOf(shoot: Shoot, { shot }: Effective): Structure {
   const shutter = isUnread(shot, 'shutter') ? { exposureTime_s: NaN } : shot.shutter;
   return {
     rateBy: shot.rate !== undefined || isUnread(shot, 'rate') ? 'fixed' : hasSpeed(shot) ? 'speed' : 'duration',
-    coverBy: hasProfile(shot) ? 'profile' : shot.action.duration_s === undefined && !isUnread(shot.action, 'duration') && hasSpeed(shot) ? 'screen' : 'duration',
+    coverBy: hasProfile(shot) ? 'profile' : !hasDuration(shot) && hasSpeed(shot) ? 'screen' : 'duration',
     shutterBy: shutter === undefined ? 'solved' : 'exposureTime_s' in shutter ? 'time' : 'angle',
     indexBy: shot.isoSpeed === undefined && !isUnread(shot, 'index') ? 'solved' : 'fixed',
-    readBy: shot.seen === 'lit-through' || shot.seen === 'by-reflection' ? 'luminance' : 'illuminance',
+    readBy: readsLuminance(shot) ? 'luminance' : 'illuminance',
     unsharpnessBy: shot.unsharpness_px === undefined && !isUnread(shot, 'unsharpness') ? 'diagonal' : 'pixels',
     deliverableCount: Math.max(1, deliverablesOf(shoot, shot).length),
   };
@@ -189,14 +199,9 @@ export function shotGivens(shoot: Shoot, shotId: string, effective: Effective): 
   const from = (key: keyof ShotDefaults, asked: Omit<Asked, 'key'>) =>
     put(givens, shot, at(key), { key: writtenKeyOf(key), ...asked });
   const own = `/shots/${shotId}`;
-  const action = (asked: Asked) => put(givens, shot.action, within('action', asked.key), asked);
   const hero = (asked: Asked) => put(givens, shot.hero, within('hero', asked.key), asked);
 
-  action({ name: 'actionTime_s', title: 'Duration of the action', key: 'duration', value: shot.action.duration_s, spread: shot.action.durationSpread_s, usual: { ratio: 0.1 } });
-  action({ name: 'speed_m_per_s', title: 'Speed across the picture', key: 'speed', value: shot.action.speed_m_per_s, spread: shot.action.speedSpread_m_per_s, usual: { ratio: 0.1 } });
-  action({ name: 'reachWidth_m', title: 'Width the action reaches', key: 'width', value: shot.action.reachWidth_m });
-  action({ name: 'reachHeight_m', title: 'Height the action reaches', key: 'height', value: shot.action.reachHeight_m });
-  action({ name: 'reachTowardsLens_m', title: 'How far the action flies towards the lens', key: 'towardsLens', value: shot.action.reachTowardsLens_m });
+  addAction(givens, effective);
   from('screenTime_s', { name: 'screenTimeWanted_s', title: 'Time on screen', value: shot.screenTime_s });
   from('handles_s', { name: 'handles_s', title: 'Handle', value: shot.handles_s, otherwise: { value: 0, why: 'no handles asked for' } });
   from('frameWidth_m', { name: 'frameWidth_m', title: 'Frame width', value: shot.frameWidth_m });
@@ -225,11 +230,38 @@ export function shotGivens(shoot: Shoot, shotId: string, effective: Effective): 
   hero({ name: 'heroLife_s', title: 'How long the product lasts under the light', key: 'life', value: shot.hero.life_s, spread: shot.hero.lifeSpread_s, usual: { ratio: 0.3 } });
   hero({ name: 'lightOn_s', title: 'Light-on time of one take', key: 'lightOn', value: shot.hero.lightOn_s, spread: shot.hero.lightOnSpread_s, usual: { ratio: 0.2 } });
 
+  addProduct(givens, shoot, shotId, effective);
   addLighting(givens, shoot, effective);
   addDeliverables(givens, shoot, effective);
   put(givens, shoot.shoot, '/shoot', { name: 'meterConstant_lx_s', title: 'Meter constant', key: 'meterConstant', value: shoot.shoot.meterConstant_lx_s, otherwise: { value: 250, why: 'the constant of a flat receptor' } });
   return givens;
 } // prettier-ignore
+
+/** What happens: as the person wrote it, and where they wrote nothing, as the event they named usually is. */
+function addAction(givens: Givens, { shot: { action }, within }: Effective): void {
+  const reading = eventOf(action);
+  const { event, figures, spread, problems = [] } = reading ?? {};
+  const [problem] = problems;
+  const putOf = (asked: Asked, ofEvent?: { readonly value: number | undefined; readonly spread?: number | undefined }) => {
+    const isLeft = asked.value === undefined && !isUnread(action, asked.key);
+    const { name, title } = asked;
+    if (isLeft && problem)
+      givens.set(name, { title, value: NaN, path: `${within('action', 'event')}/${problem.at}`, spread: 0, isUnread: true });
+    else if (isLeft && isUnread(action, 'event'))
+      givens.set(name, { title, value: NaN, path: `${within('action', 'event')}/event`, spread: 0, isUnread: true });
+    else if (event && ofEvent?.value !== undefined)
+      put(givens, action, within('action', asked.key), { ...asked, otherwise: { value: ofEvent.value, spread: ofEvent.spread ?? 0, why: `${whyEvent(action)} of the event ${event.title}` } });
+    else put(givens, action, within('action', asked.key), asked);
+  };
+  putOf({ name: 'actionTime_s', title: 'Duration of the action', key: 'duration', value: action.duration_s, spread: action.durationSpread_s, usual: { ratio: 0.1 } }, { value: figures?.duration_s, spread: spread?.duration_s });
+  putOf({ name: 'speed_m_per_s', title: 'Speed across the picture', key: 'speed', value: action.speed_m_per_s, spread: action.speedSpread_m_per_s, usual: { ratio: 0.1 } }, { value: figures?.speed_m_per_s, spread: spread?.speed_m_per_s });
+  putOf({ name: 'reachWidth_m', title: 'Width the action reaches', key: 'width', value: action.reachWidth_m }, { value: figures?.reachWidth_m });
+  putOf({ name: 'reachHeight_m', title: 'Height the action reaches', key: 'height', value: action.reachHeight_m }, { value: figures?.reachHeight_m });
+  putOf({ name: 'reachTowardsLens_m', title: 'How far the action flies towards the lens', key: 'towardsLens', value: action.reachTowardsLens_m }, { value: figures?.reachTowardsLens_m });
+} // prettier-ignore
+
+const whyEvent = ({ parameters }: Shot['action']): string =>
+  Object.keys(parameters).length > 0 ? 'worked out from the figures' : 'as usual';
 
 function addProfile(givens: Givens, shot: Shot, holder: string): void {
   const path = `${holder}/speed/knots`;
@@ -279,16 +311,57 @@ function addProfile(givens: Givens, shot: Shot, holder: string): void {
   });
 }
 
+/** The product that takes use up; nothing is asked while none is named. */
+function addProduct(givens: Givens, shoot: Shoot, shotId: string, { shot, at, within }: Effective): void {
+  const id = shot.hero.product;
+  const product = id === undefined ? undefined : shoot.kit.products[id];
+  const path = within('hero', 'product');
+  if (product) put(givens, product, `/kit/products/${id!}`, { name: 'pieceCount', title: 'Pieces on hand', key: 'pieces', value: product.pieceCount });
+  else givens.set('pieceCount', { title: 'Pieces on hand', value: NaN, path: `${path}/product`, spread: 0, ...(isUnread(shot.hero, 'product') ? { isUnread: true } : {}) });
+  put(givens, shot.hero, within('hero', 'perTake'), { name: 'perTakeCount', title: 'Pieces that a take uses', key: 'perTake', value: shot.hero.perTakeCount, otherwise: { value: 1, why: 'one piece a take' } });
+  givens.set('piecesElsewhereCount', { title: 'Pieces that other shots need', value: id === undefined ? 0 : piecesElsewhere(shoot, shotId, id), path: `${path}/product`, spread: 0 });
+  const bad = unreadTakes(shoot, shotId);
+  const good = shot.goodTakeFraction;
+  const [kept, share] = ['Good takes wanted', 'Share of takes that come out good'];
+  if (bad === undefined) {
+    put(givens, shot, at('keptTakeCount'), { name: 'goodTakeCount', title: kept, key: 'kept', value: keptTakes(shoot, shotId) });
+    put(givens, shot, at('goodTakeFraction'), { name: 'goodTakeFraction', title: share, key: 'good', value: good, otherwise: { value: goodShare(shoot, shotId), why: 'the takes kept over the takes planned' } });
+  } else {
+    givens.set('goodTakeCount', { title: kept, value: NaN, path: bad, spread: 0, isUnread: true });
+    givens.set('goodTakeFraction', { title: share, value: good ?? NaN, path: bad, spread: 0, ...(good === undefined ? { isUnread: true } : {}) });
+  }
+} // prettier-ignore
+
 function addLighting(givens: Givens, shoot: Shoot, { shot, at }: Effective): void {
-  const setup = shot.lighting === undefined ? undefined : shoot.lighting[shot.lighting];
+  const id = shot.lighting;
+  const setup = id === undefined ? undefined : shoot.lighting[id];
   const read = (name: string, title: string, key: 'illuminance' | 'luminance', value?: number, spread?: number) => {
     // Whether illuminance or luminance counts is not known while `seen` cannot be read.
     if (isUnread(shot, 'seen')) put(givens, shot, at('seen'), { name, title, key: 'seen', value: undefined });
     else if (!setup) put(givens, shot, at('lighting'), { name, title, key: 'lighting', value: undefined });
-    else put(givens, setup, `/lighting/${shot.lighting!}`, { name, title, key, value, spread, usual: { ratio: setup.reading === 'metered' ? 0.1 : 0.26 } });
+    else if (value === undefined && !isUnread(setup, key) && hasLamps(setup)) givens.set(name, ofLamps(shoot, id!, shot, key));
+    else put(givens, setup, `/lighting/${id!}`, { name, title, key, value, spread, usual: { ratio: setup.reading === 'metered' ? 0.1 : 0.26 } });
   };
   read('illuminance_lx', 'Illuminance on the subject', 'illuminance', setup?.illuminance_lx, setup?.illuminanceSpread_lx);
   read('luminance_cd_per_m2', 'Luminance behind or mirrored in the subject', 'luminance', setup?.luminance_cd_per_m2, setup?.luminanceSpread_cd_per_m2);
+} // prettier-ignore
+
+/** Where a shot's camera looks from; level and in front where nobody says. */
+export function viewOf({ azimuth_deg = 0, elevation_deg = 0 }: Shot): View {
+  return { azimuth_deg, elevation_deg };
+}
+
+/** Light that nobody read, as the lamps of the set-up give it; what a lamp lacks is what the light lacks. */
+function ofLamps(shoot: Shoot, setupId: string, shot: Shot, key: 'illuminance' | 'luminance'): GivenEntry {
+  const path = `/lighting/${setupId}/lamps`;
+  const light = lightOfSetup(shoot, setupId, viewOf(shot));
+  const title = key === 'illuminance' ? 'Illuminance on the subject, from its lamps' : 'Luminance of the face behind the subject';
+  const [lack] = light.lacks;
+  if (lack) return { title: lack.what === undefined ? lack.title : `${lack.title}: ${lack.what}`, value: NaN, path: lack.path, spread: 0, ...(lack.isUnread ? { isUnread: true } : {}) };
+  if (isUnread(shot, 'azimuth') || isUnread(shot, 'elevation')) return { title, value: NaN, path, spread: 0, isUnread: true };
+  if (key === 'illuminance') return { title, value: light.illuminance_lx, path, spread: light.spread_lx };
+  if (light.luminance && shot.seen === 'lit-through') return { title, value: light.luminance.luminance_cd_per_m2, path, spread: light.luminance.spread_cd_per_m2 };
+  return { title: shot.seen === 'lit-through' ? 'A glowing face behind the subject, or its luminance' : title, value: NaN, path: `/lighting/${setupId}/luminance`, spread: 0 };
 } // prettier-ignore
 
 function addDeliverables(givens: Givens, shoot: Shoot, { shot, at }: Effective): void {

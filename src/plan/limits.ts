@@ -74,6 +74,7 @@ export function limitsOf(structure: Structure, deliverableTitles: readonly strin
     spec({ id: 'clearance', title: 'Clearance', kind: 'length', isHard: true, parts: [{ have: 'workingDistance_m', need: 'clearanceNeeded_m' }], askedBy: ['clearanceWanted_m', 'reachTowardsLens_m'] }),
     spec({ id: 'buffer', title: 'Buffer', kind: 'time', isHard: true, parts: [{ have: 'recordTime_s', need: 'recordedTime_s' }] }),
     spec({ id: 'hero-life', title: 'Hero life', kind: 'time', parts: [{ have: 'heroLife_s', need: 'lightOn_s' }], askedBy: ['heroLife_s', 'lightOn_s'] }),
+    spec({ id: 'heroes', title: 'Heroes', kind: 'pieces', isHard: true, parts: [{ have: 'piecesLeftCount', need: 'piecesNeededCount' }], askedBy: ['pieceCount'] }),
   ];
 } // prettier-ignore
 

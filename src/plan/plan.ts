@@ -1,8 +1,13 @@
 /** The only door from a shoot to its plan. */
 import type { Shoot } from '../document/schema.ts';
-import { isUnread } from './givens.ts';
+import { isUnread } from './unread.ts';
+import { hasLamps } from './lighting.ts';
+import { matchesOf } from './matches.ts';
+import { photometryOf } from './photometry.ts';
 import { planShot } from './planShot.ts';
-import { keptTakes, storageMargin } from './storage.ts';
+import { referencesOf } from './references.ts';
+import { storageMargin } from './storage.ts';
+import { keptTakes, piecesElsewhere, plannedTakes } from './takes.ts';
 import type { Margin, MarginState, Plan, PlanTotals, ShotPlan } from './types.ts';
 
 /** Shots in the order people read them: the stated order first, then the rest as written. */
@@ -18,7 +23,11 @@ export function shotOrder(shoot: Shoot): readonly string[] {
 const sourcesOf = (shoot: Shoot, shotId: string): readonly unknown[] => {
   const { shots, defaults, deliverables, kit, lighting } = shoot;
   const own = shots[shotId]!.lighting ?? defaults.lighting;
-  return [shots[shotId], defaults, deliverables, kit.cameras, kit.lenses, kit.attachments, own === undefined ? undefined : lighting[own], shoot.shoot.meterConstant_lx_s, isUnread(shoot.shoot, 'meterConstant')];
+  const product = shots[shotId]!.hero.product ?? defaults.hero.product;
+  const pieces = product === undefined ? [] : [kit.products[product], piecesElsewhere(shoot, shotId, product)];
+  const setup = own === undefined ? undefined : lighting[own];
+  const lamps = hasLamps(setup) ? [kit.lamps, kit.modifiers, photometryOf(shoot)] : [];
+  return [...pieces, ...lamps, shots[shotId], defaults, deliverables, kit.cameras, kit.lenses, kit.attachments, setup, shoot.shoot.meterConstant_lx_s, isUnread(shoot.shoot, 'meterConstant')];
 }; // prettier-ignore
 
 interface Remembered {
@@ -46,17 +55,23 @@ function rememberedPlan(shoot: Shoot, shotId: string, number: number): ShotPlan 
 export function planShoot(shoot: Shoot): Plan {
   const shots = shotOrder(shoot).map((id, i) => rememberedPlan(shoot, id, i + 1));
   const margins = storageMargin(shoot, shots);
-  return { title: shoot.shoot.title ?? 'Untitled shoot', shots, margins, totals: totalsOf(shoot, shots, margins) };
+  return {
+    title: shoot.shoot.title ?? 'Untitled shoot',
+    shots,
+    margins,
+    matches: matchesOf(shoot, shots),
+    references: referencesOf(shoot, shots),
+    totals: totalsOf(shoot, shots, margins),
+  };
 }
 
 function totalsOf(shoot: Shoot, shots: readonly ShotPlan[], whole: readonly Margin[]): PlanTotals {
   const sum = (of: (shot: ShotPlan) => number): number => shots.reduce((total, shot) => total + of(shot), 0);
   const judged = [...shots.flatMap(({ margins }) => margins), ...whole];
   const countOf = (state: MarginState) => judged.filter((margin) => margin.state === state).length;
-  const takes = (id: string) => shoot.shots[id]!.takeCount ?? shoot.defaults.takeCount ?? 1;
   return {
     screenTime_s: sum(({ clocks }) => clocks?.screenTime_s ?? 0),
-    takeCount: sum(({ id }) => takes(id)),
+    takeCount: sum(({ id }) => plannedTakes(shoot, id)),
     keptSize_B: sum(({ id, keptSize_B }) => (keptSize_B ?? 0) * keptTakes(shoot, id)),
     saveTime_s: sum(({ id, saveTime_s }) => (saveTime_s ?? 0) * keptTakes(shoot, id)),
     shortCount: countOf('short'),

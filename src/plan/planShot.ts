@@ -2,17 +2,20 @@
 import { ratioOf } from '../base/rational.ts';
 import { printStopNumber } from '../base/stop.ts';
 import { showShutter, writeQuantity } from '../base/quantity.ts';
-import type { Shoot, Shot } from '../document/schema.ts';
+import type { LightingSetup, Shoot, Shot } from '../document/schema.ts';
 import { realTimeAt_s } from '../laws/time/profile.ts';
 import { answers, fill, kitsOf, tryAll, type Candidate, type Kit } from './candidates.ts';
 import { cautionsOf } from './cautions.ts';
-import { cameraGivens, deliverablesOf, fittingGivens, isUnread, lensGivens, modeGivens, playRateOf, shotGivens, structureOf, withDefaults, type Effective, type Givens } from './givens.ts'; // prettier-ignore
+import { cameraGivens, deliverablesOf, fittingGivens, lensGivens, modeGivens, playRateOf, readsLuminance, shotGivens, structureOf, viewOf, withDefaults, type Effective, type Givens } from './givens.ts'; // prettier-ignore
+import { isUnread } from './unread.ts';
+import { eventOf } from './events.ts';
+import { hasLamps, lightOfSetup, type SetupLight } from './lighting.ts';
 import { assumptionsOf, judge, limitsInModel, limitsOf, missingOf, type JudgedLimit } from './limits.ts';
 import { requiring, rootsOf, work, type Model } from './model.ts';
 import { notesOf } from './notes.ts';
 import { settableExposureAtOrBelow, settableIndexAtOrAbove, settableStopAtOrAbove } from './settable.ts';
 import { shotModel } from './shotModel.ts';
-import type { Alternative, Clocks, Margin, Missing, PatchOperation, Reason, SettingName, Settings, ShotPlan } from './types.ts'; // prettier-ignore
+import type { Alternative, Clocks, Crop, LampGiven, Margin, Missing, PatchOperation, Picture, Reason, SettingName, Settings, ShotPlan } from './types.ts'; // prettier-ignore
 
 /** Settings that stay as they are while inputs move within their bands. */
 const HELD: readonly string[] = ['captureRate_fps', 'exposureTime_s', 'isoSpeed'];
@@ -70,7 +73,7 @@ export interface Worked {
 
 /** What a kit gives, by name and title, where there is none. */
 const OF_KIT: Givens = new Map([
-  ...cameraGivens('', { modes: {} }),
+  ...cameraGivens('', { modes: {}, darkReference: [] }),
   ...modeGivens('', '', {}),
   ...lensGivens('', {}),
   ['stop', { title: 'Stop', value: NaN, path: '', spread: 0 }],
@@ -132,6 +135,8 @@ export function planShot(shoot: Shoot, shotId: string, number: number): ShotPlan
   const { best, triedCount } = candidatesOf(prepared);
   const [answer, ...others] = best;
   const worked = workAt(prepared, answer);
+  const { lighting } = effective.shot;
+  const light = lighting !== undefined && hasLamps(shoot.lighting[lighting]) ? lightOfSetup(shoot, lighting, viewOf(effective.shot)) : undefined;
   const margins = answer ? marginsAt(prepared, worked) : withoutKit(prepared, marginsAt(prepared, worked));
   const value = (name: string): number | undefined => known(model, worked.values, name);
   const settings = answer && settingsOf(model, worked.values, answer);
@@ -148,15 +153,43 @@ export function planShot(shoot: Shoot, shotId: string, number: number): ShotPlan
       return alternatives();
     },
     ...clocksOf(prepared, worked),
+    ...pictureOf(prepared, worked),
+    lamps: readsLuminance(effective.shot) ? [] : lampsGiven(light),
     missing: answer ? unsettled(prepared, worked) : lackOfKit(prepared),
     assumed: assumptionsOf(model, worked.givens, [...worked.limits.flatMap(({ parts }) => parts.flatMap(({ part }) => [part.have, part.need])), ...(prepared.givens.has('stop') ? [] : ['widestStop', 'narrowestStop'])]).filter(({ name }) => name !== 'stop'),
     cautions: cautionsOf(effective.shot, margins),
-    notes: notesOf((name) => value(name) ?? NaN),
+    notes: [...eventNotes(effective.shot), ...(light ? lightNotes(light, shoot.lighting[effective.shot.lighting!]!) : []), ...notesOf((name) => value(name) ?? NaN)],
     ...(value('keptSize_B') === undefined ? {} : { keptSize_B: value('keptSize_B')! }),
     ...(value('saveTime_s') === undefined ? {} : { saveTime_s: value('saveTime_s')! }),
     triedCount,
   };
 } // prettier-ignore
+
+function lampsGiven(light: SetupLight | undefined): readonly LampGiven[] {
+  const lit = light?.lamps.filter(({ illuminance_lx, isOff }) => !isOff && Number.isFinite(illuminance_lx)) ?? [];
+  return lit.map(({ id, title, illuminance_lx, shareFraction, distance_m }) => ({ id, title, illuminance_lx, shareFraction, distance_m }));
+} // prettier-ignore
+
+/** A reading further from what the lamps promise than this is worth a look. */
+const ODD_READING_stops = 0.3;
+
+/** What the lamps say beyond their light, and how a reading compares with them. */
+function lightNotes({ lamps, illuminance_lx }: SetupLight, setup: LightingSetup): readonly string[] {
+  const read_lx = setup.reading === 'metered' ? setup.illuminance_lx : undefined;
+  const apart_stops = read_lx === undefined ? 0 : Math.log2(read_lx / illuminance_lx);
+  const side = apart_stops < 0 ? 'less' : 'more';
+  const isOdd = Math.abs(apart_stops) > ODD_READING_stops && Number.isFinite(apart_stops);
+  return [
+    ...lamps.flatMap(({ notices }) => notices.map((notice) => `${notice}.`)),
+    ...(isOdd ? [`The meter reads ${Math.abs(apart_stops).toFixed(1)} stops ${side} than the lamps promise as they are written: the reading counts; check levels, places and filters.`] : []),
+  ];
+} // prettier-ignore
+
+/** What the event of the action says beyond its figures, while they are the ones in use. */
+function eventNotes({ action }: Shot): readonly string[] {
+  const remark = eventOf(action)?.figures?.remark;
+  return remark === undefined ? [] : [remark];
+}
 
 function once<T>(make: () => T): () => T {
   let made: { readonly value: T } | undefined;
@@ -300,6 +333,35 @@ function differenceOf(shoot: Shoot, from: Settings, to: Settings): string {
     to.isoSpeed === from.isoSpeed ? '' : `EI ${to.isoSpeed}`,
   ].filter((word) => word !== '');
   return words.length > 0 ? words.join(', ') : 'another mode of the same size';
+}
+
+/** How far the action goes, how far it is sharp, and how far the lens is to stay away. */
+const REACH = [
+  'reachWidth_m',
+  'reachHeight_m',
+  'reachTowardsLens_m',
+  'sharpNear_m',
+  'sharpFar_m',
+  'clearanceWanted_m',
+] as const satisfies readonly (keyof Picture)[];
+
+/** What the recorded picture and each crop of it show, once the frame and a mode are known. */
+function pictureOf({ shoot, effective, model }: Prepared, { values, givens }: Worked): { readonly picture?: Picture } {
+  const number = (name: string) => known(model, values, name);
+  const [fieldWidth_m, fieldHeight_m] = [number('capturedField_m'), number('capturedFieldHeight_m')];
+  if (fieldWidth_m === undefined || fieldHeight_m === undefined) return {};
+  const crops = deliverablesOf(shoot, effective.shot).flatMap((deliverable, i): readonly Crop[] => {
+    const [width_m, height_m] = [number(`fieldWidth${i}_m`), number(`fieldHeight${i}_m`)];
+    if (width_m === undefined || height_m === undefined) return [];
+    const { title = deliverable, safeFraction } = shoot.deliverables[deliverable] ?? {};
+    return [{ deliverable, title, width_m, height_m, ...(safeFraction === undefined ? {} : { safeFraction }) }];
+  });
+  const reach = REACH.flatMap((name) => {
+    const value = number(name);
+    return value === undefined ? [] : [[name, value] as const];
+  });
+  const reframeFraction = givens.get('reframeFraction')?.value ?? 0;
+  return { picture: { fieldWidth_m, fieldHeight_m, reframeFraction, crops, ...Object.fromEntries(reach) } };
 }
 
 const CLOCK_SAMPLES = 48;

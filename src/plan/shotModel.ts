@@ -3,7 +3,7 @@ import { airyDiameterInPixels } from '../laws/lens/diffraction.ts';
 import { closeUpIlluminance, closeUpIndex, closeUpIndexByLuminance, closeUpLuminance } from '../laws/exposure/chain.ts';
 import { circleOfConfusionByDiagonal } from '../laws/lens/circleOfConfusion.ts';
 import { cropHeight, cropWidth } from '../laws/lens/crop.ts';
-import { depthOfField, fNumberForDepthWanted } from '../laws/lens/depthOfField.ts';
+import { depthFar, depthNear, depthOfField, fNumberForDepthWanted } from '../laws/lens/depthOfField.ts';
 import { exposureForBlur, imageSpeed, motionBlur } from '../laws/motion/blur.ts';
 import { exposureTimeOfAngle, longestExposure, shutterAngle } from '../laws/exposure/shutter.ts';
 import { fNumberOfLens } from '../laws/exposure/tStop.ts';
@@ -21,6 +21,7 @@ import {
 import { fieldAtCrop } from '../laws/lens/reach.ts';
 import { imageCircleNeeded, sampledPitch, windowDiagonal, windowWidth } from '../laws/lens/window.ts';
 import { recordTime } from '../laws/buffer/recordTime.ts';
+import { takesAtConfidence } from '../laws/chance/takes.ts';
 import { captureRateAtSpeed, captureRateWanted, captureTime, screenTime } from '../laws/time/expansion.ts';
 import { workingDistance } from '../laws/lens/workingDistance.ts';
 import { modelBuilder, type Model } from './model.ts';
@@ -65,6 +66,7 @@ function buildShotModel(structure: Structure): Model {
   addLight(m, structure);
   addSharpness(m, structure);
   addMemory(m);
+  addProduct(m);
   if (structure.coverBy === 'profile') addRamp(m);
   m.given(
     'maxRate_fps',
@@ -488,6 +490,8 @@ function addSharpness(m: Builder, { unsharpnessBy }: Structure): void {
   };
   m.law('fNumberForDepth', fNumberForDepthWanted, { depthWanted_m: 'depthWanted_m', ...lens });
   m.law('sharpDepth_m', depthOfField, { ...lens, fNumber: 'fNumber' }, 'Depth that is sharp');
+  m.law('sharpNear_m', depthNear, { ...lens, fNumber: 'fNumber' }, 'Sharp in front of the subject');
+  m.law('sharpFar_m', depthFar, { ...lens, fNumber: 'fNumber' }, 'Sharp behind the subject');
   m.choose(
     'depth_m',
     { title: 'Depth that is sharp', says: `no more than ${FARTHEST_DEPTH_m} m is counted` },
@@ -526,6 +530,23 @@ function addMemory(m: Builder): void {
   });
   m.law('saveTime_s', saveTime, { size_B: 'keptSize_B', linkRate_B_per_s: 'saveRate_B_per_s' });
 }
+
+/** Pieces of the product: those on hand against those that takes use up, nine days in ten. */
+function addProduct(m: Builder): void {
+  m.law('takesNeededCount', takesAtConfidence, { goodTakeCount: 'goodTakeCount', goodTakeFraction: 'goodTakeFraction' }, 'Takes to allow for, nine days in ten');
+  m.choose(
+    'piecesNeededCount',
+    { title: 'Pieces needed', as: 'count', says: 'the takes to allow for times the pieces that each uses' },
+    { takes: 'takesNeededCount', each: 'perTakeCount' },
+    ({ takes, each }) => takes! * each!,
+  );
+  m.choose(
+    'piecesLeftCount',
+    { title: 'Pieces for this shot', as: 'count', says: 'the pieces on hand, less what other shots need of them' },
+    { onHand: 'pieceCount', others: 'piecesElsewhereCount' },
+    ({ onHand, others }) => onHand! - others!,
+  );
+} // prettier-ignore
 
 /** How the fast parts of a profile will look, where each frame shown blends many that were taken. */
 function addRamp(m: Builder): void {

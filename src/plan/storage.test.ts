@@ -4,7 +4,7 @@ import { fieldAt } from '../document/fieldAt.ts';
 import { readShoot } from '../document/read.ts';
 import type { Written } from '../document/written.ts';
 import { planShoot } from './plan.ts';
-import { keptTakes } from './storage.ts';
+import { keptTakes } from './takes.ts';
 import type { Margin } from './types.ts';
 
 const storage = (changes: Readonly<Record<string, Written | undefined>>): Margin | undefined => planShoot(readShoot(changed(SMALL, changes)).shoot).margins[0]; // prettier-ignore

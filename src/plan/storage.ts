@@ -1,29 +1,9 @@
 /** Whether the drives hold what will be kept. */
 import type { Shoot } from '../document/schema.ts';
-import { isUnread } from './givens.ts';
+import { isUnread } from './unread.ts';
 import { stopsOf } from './limits.ts';
+import { keptTakes, unreadTakes } from './takes.ts';
 import type { Margin, Missing, ShotPlan } from './types.ts';
-
-/** Takes saved of a shot: as stated, else all that are planned; a shot that says neither counts one. */
-export function keptTakes(shoot: Shoot, id: string): number {
-  const own = shoot.shots[id]!;
-  const under = shoot.defaults;
-  return own.keptTakeCount ?? under.keptTakeCount ?? own.takeCount ?? under.takeCount ?? 1;
-}
-
-/** Where a number of takes is written that cannot be read and no other one settles. */
-function unreadTakes(shoot: Shoot, id: string): string | undefined {
-  const holders = [
-    { of: shoot.shots[id]!, at: `/shots/${id}` },
-    { of: shoot.defaults, at: '/defaults' },
-  ];
-  for (const [key, read] of [['kept', 'keptTakeCount'], ['takes', 'takeCount']] as const)
-    for (const { of, at } of holders) {
-      if (isUnread(of, key)) return `${at}/${key}`;
-      if (of[read] !== undefined) return undefined;
-    }
-  return undefined;
-} // prettier-ignore
 
 /** The storage margin of the whole shoot; none while no drive is named. */
 export function storageMargin(shoot: Shoot, shots: readonly ShotPlan[]): readonly Margin[] {

@@ -2,6 +2,7 @@
 import type { KindName } from '../base/kinds.ts';
 import type { Rational } from '../base/rational.ts';
 import type { Operation } from '../document/patch.ts';
+import type { MAY_DIFFER } from '../document/schema.ts';
 
 /** Limits judged for one shot, in the order they are read. */
 export const LIMITS = [
@@ -23,6 +24,7 @@ export const LIMITS = [
   'clearance',
   'buffer',
   'hero-life',
+  'heroes',
   'storage',
 ] as const;
 
@@ -142,6 +144,67 @@ export interface Clocks {
   readonly recordTime_s?: number;
 }
 
+/** What one deliverable shows of the recorded picture, about its middle. */
+export interface Crop {
+  readonly deliverable: string;
+  readonly title: string;
+  readonly width_m: number;
+  readonly height_m: number;
+  /** Share of the crop that is sure to be seen. */
+  readonly safeFraction?: number;
+}
+
+/** The recorded picture as the scene it shows, at the distance of the subject. */
+export interface Picture {
+  readonly fieldWidth_m: number;
+  readonly fieldHeight_m: number;
+  /** Share of the crops' width and height held back for repositioning, outside them. */
+  readonly reframeFraction: number;
+  readonly crops: readonly Crop[];
+  /** How far the action reaches, where somebody said. */
+  readonly reachWidth_m?: number;
+  readonly reachHeight_m?: number;
+  readonly reachTowardsLens_m?: number;
+  /** How far it is sharp before and behind the subject; a far side that is missing beside a near one has no end. */
+  readonly sharpNear_m?: number;
+  readonly sharpFar_m?: number;
+  /** Distance wanted from the front of the lens to the subject. */
+  readonly clearanceWanted_m?: number;
+}
+
+/** A plate or an element held against the shot that it must match. */
+export interface Match {
+  readonly shotId: string;
+  readonly matchesId: string;
+  readonly differences: readonly MatchDifference[];
+}
+
+export interface MatchDifference {
+  readonly what: keyof typeof MAY_DIFFER;
+  /** The two values in words: this shot's, and the other's. */
+  readonly here: string;
+  readonly there: string;
+  /** Written values that make this shot the same, as a JSON Patch; empty where a setting alone cannot. */
+  readonly patch: readonly PatchOperation[];
+}
+
+/** A reference roll owed before a shot's first take, and why. */
+export interface ReferenceDue {
+  readonly shotId: string;
+  readonly what: string;
+  readonly because: string;
+}
+
+/** What one lamp of the set-up gives the subject, on a surface that faces the camera. */
+export interface LampGiven {
+  readonly id: string;
+  readonly title: string;
+  readonly illuminance_lx: number;
+  /** Of what all lamps give. */
+  readonly shareFraction: number;
+  readonly distance_m: number;
+}
+
 export interface ShotPlan {
   readonly id: string;
   readonly title: string;
@@ -153,6 +216,9 @@ export interface ShotPlan {
   readonly margins: readonly Margin[];
   readonly alternatives: readonly Alternative[];
   readonly clocks?: Clocks;
+  readonly picture?: Picture;
+  /** The lamps of its set-up that can be worked out, where some stand in it. */
+  readonly lamps: readonly LampGiven[];
   readonly missing: readonly Missing[];
   readonly assumed: readonly Assumption[];
   /** Cautions for whoever stands by this shot: keys of the safety page, and the person's own words. */
@@ -180,6 +246,10 @@ export interface Plan {
   readonly shots: readonly ShotPlan[];
   /** Limits of the whole shoot, such as storage. */
   readonly margins: readonly Margin[];
+  /** Plates and elements held against the shots they are made for. */
+  readonly matches: readonly Match[];
+  /** Reference rolls in the order of the shots. */
+  readonly references: readonly ReferenceDue[];
   readonly totals: PlanTotals;
 }
 
@@ -212,6 +282,8 @@ export interface Way {
   /** How much the limit gains. */
   readonly gain_stops: number;
   readonly closes: boolean;
+  /** Hard limits that had enough and would be short for it. */
+  readonly breaks: readonly { readonly id: LimitId; readonly title: string }[];
   /** Whether it changes what a person fixed. */
   readonly touchesFixed: boolean;
   /** Stops of what was asked for that it gives up, or of effort it costs. */

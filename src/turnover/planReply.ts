@@ -9,6 +9,7 @@ import type {
   LimitId,
   Margin,
   Missing,
+  Picture,
   Plan,
   Settings,
   ShotPlan,
@@ -37,7 +38,7 @@ export interface PlanReplyOptions {
 
 /** The whole plan with the problems of its document, in the form of `docs/schema/plan.schema.json`. */
 export function planReply(
-  { title, shots, margins, totals }: Plan,
+  { title, shots, margins, matches, references, totals }: Plan,
   problems: readonly Problem[],
   { only, ways }: PlanReplyOptions = {},
 ): Reply<typeof PlanReply> {
@@ -53,6 +54,12 @@ export function planReply(
     })),
     shots: shots.filter(({ id }) => only === undefined || id === only).map((shot) => shotReply(shot, ways?.get(shot.id))),
     margins: margins.map(marginReply),
+    matches: matches.map(({ shotId, matchesId, differences }) => ({
+      shotId,
+      matchesId,
+      differences: differences.map(({ what, here, there, patch }) => ({ what, here, there, patch: [...patch] })),
+    })),
+    references: references.map(({ shotId, what, because }) => ({ shotId, what, because })),
     totals,
   });
 } // prettier-ignore
@@ -70,7 +77,7 @@ function present<T extends object>(members: T): { [K in keyof T]?: Exclude<T[K],
 }
 
 function shotReply(shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | undefined): ShotReply {
-  const { id, title, number, settings, reasons, margins, alternatives, clocks, missing, assumed } = shot;
+  const { id, title, number, settings, reasons, margins, alternatives, clocks, picture, lamps, missing, assumed } = shot;
   const { cautions, notes, keptSize_B, saveTime_s, triedCount } = shot;
   return {
     id,
@@ -80,7 +87,8 @@ function shotReply(shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | 
     reasons: reasonsReply(reasons),
     margins: margins.map(marginReply),
     alternatives: alternatives.map(alternativeReply),
-    ...present({ clocks: clocks && clocksReply(clocks) }),
+    ...present({ clocks: clocks && clocksReply(clocks), picture: picture && pictureReply(picture) }),
+    lamps: lamps.map(({ id, title, illuminance_lx, shareFraction, distance_m }) => ({ id, title, illuminance_lx, shareFraction, distance_m })),
     missing: missing.map(missingReply),
     assumed: assumed.map(assumptionReply),
     cautions: cautions.map(({ key, says }) => ({ key, says })),
@@ -90,6 +98,22 @@ function shotReply(shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | 
     ...(ways === undefined ? {} : { ways: Object.fromEntries([...ways].map(([limit, found]) => [limit, found.map(wayReply)])) }),
   };
 } // prettier-ignore
+
+function pictureReply({ fieldWidth_m, fieldHeight_m, reframeFraction, crops, reachWidth_m, reachHeight_m }: Picture) {
+  return {
+    fieldWidth_m,
+    fieldHeight_m,
+    reframeFraction,
+    crops: crops.map(({ deliverable, title, width_m, height_m, safeFraction }) => ({
+      deliverable,
+      title,
+      width_m,
+      height_m,
+      ...present({ safeFraction }),
+    })),
+    ...present({ reachWidth_m, reachHeight_m }),
+  };
+}
 
 function marginReply(margin: Margin): MarginReply {
   const { id, title, detail, isHard, state, kind, sense, have, need, spare, stops } = margin;
@@ -157,8 +181,21 @@ function alternativeReply({ settings, margins, differs, patch }: Alternative): A
 }
 
 function wayReply({ margins, ...way }: Way): WayReply {
-  const { move, title, says, patch, stops, gain_stops, closes, touchesFixed, gives_stops, effects, settings, cost } =
-    way;
+  const {
+    move,
+    title,
+    says,
+    patch,
+    stops,
+    gain_stops,
+    closes,
+    breaks,
+    touchesFixed,
+    gives_stops,
+    effects,
+    settings,
+    cost,
+  } = way;
   return {
     move,
     title,
@@ -167,6 +204,7 @@ function wayReply({ margins, ...way }: Way): WayReply {
     stops,
     gain_stops,
     closes,
+    breaks: breaks.map(({ id, title }) => ({ id, title })),
     touchesFixed,
     gives_stops,
     margins: margins.map(marginReply),

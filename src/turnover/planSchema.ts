@@ -127,6 +127,37 @@ const Clocks = z
   .describe('The shot on its two clocks.')
   .meta({ id: 'clocks' });
 
+const Picture = z
+  .strictObject({
+    fieldWidth_m: z.number(),
+    fieldHeight_m: z.number(),
+    reframeFraction: z.number().describe('Share held back for repositioning, outside the crops.'),
+    crops: list(
+      z.strictObject({
+        deliverable: z.string(),
+        title: z.string(),
+        width_m: z.number(),
+        height_m: z.number(),
+        safeFraction: z.number().describe('Share of the crop that is sure to be seen.').optional(),
+      }),
+    ),
+    reachWidth_m: z.number().describe('How wide the action reaches.').optional(),
+    reachHeight_m: z.number().optional(),
+  })
+  .describe('The recorded picture as the scene it shows, at the distance of the subject; crops lie about its middle.')
+  .meta({ id: 'picture' });
+
+const Match = z
+  .strictObject({
+    shotId: z.string(),
+    matchesId: z.string(),
+    differences: list(
+      z.strictObject({ what: z.string(), here: z.string(), there: z.string(), patch: list(Operation) }),
+    ),
+  })
+  .describe('A plate or an element held against the shot that it must match.')
+  .meta({ id: 'match' });
+
 const Way = z
   .strictObject({
     move: z.string(),
@@ -136,6 +167,9 @@ const Way = z
     stops: z.number().describe('Spare of the limit afterwards, in stops.'),
     gain_stops: z.number(),
     closes: z.boolean(),
+    breaks: list(z.strictObject({ id: z.enum(LIMITS), title: z.string() })).describe(
+      'Hard limits that had enough and would be short for it.',
+    ),
     touchesFixed: z.boolean(),
     gives_stops: z.number().describe('Stops of what was asked for that it gives up, or of effort it costs.'),
     margins: list(Margin),
@@ -158,6 +192,16 @@ const Shot = z
     margins: list(Margin),
     alternatives: list(Alternative),
     clocks: Clocks.optional(),
+    picture: Picture.optional(),
+    lamps: list(
+      z.strictObject({
+        id: z.string(),
+        title: z.string(),
+        illuminance_lx: z.number(),
+        shareFraction: z.number(),
+        distance_m: z.number(),
+      }),
+    ).describe('What each lamp of the set-up gives the subject, on a surface that faces the camera.'),
     missing: list(Missing).describe('What keeps the settings from being worked out.'),
     assumed: list(Assumption),
     cautions: list(
@@ -181,6 +225,10 @@ export const PlanReply = z
     problems: list(Problem).describe('In the order of the text.'),
     shots: list(Shot).describe('All shots in their order, or with --shot that one.'),
     margins: list(Margin).describe('Limits of the whole shoot, also with --shot.'),
+    matches: list(Match).describe('Plates and elements, also with --shot.'),
+    references: list(z.strictObject({ shotId: z.string(), what: z.string(), because: z.string() })).describe(
+      'Reference rolls owed before the first take of a shot, in the order of the shots.',
+    ),
     totals: z
       .strictObject({
         screenTime_s: z.number(),

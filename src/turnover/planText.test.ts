@@ -43,6 +43,7 @@ function shotLike(given: Partial<ShotPlan> = {}): ShotPlan {
     reasons: {},
     margins: [marginLike()],
     alternatives: [],
+    lamps: [],
     missing: [],
     assumed: [],
     cautions: [],
@@ -54,7 +55,7 @@ function shotLike(given: Partial<ShotPlan> = {}): ShotPlan {
 
 function planOf(...shots: readonly ShotPlan[]): Plan {
   const totals = { screenTime_s: 32, takeCount: 12, keptSize_B: 6.1e11, saveTime_s: 90, shortCount: 2, tightCount: 1, unknownCount: 0 }; // prettier-ignore
-  return { title: 'A day of pouring', shots, margins: [], totals };
+  return { title: 'A day of pouring', shots, margins: [], matches: [], references: [], totals };
 }
 
 const textOf = (plan: Plan, options: PlanTextOptions = {}) => planLines(plan, shoot, options).join('\n');
@@ -79,7 +80,7 @@ describe('the plan of the demo as text', () => {
 
   test('has a head for every shot, in order, with its number, title and id', () => {
     const heads = lines.filter((line) => /^\d/.test(line));
-    expect(heads).toEqual(demoPlan.shots.map(({ number, title, id }) => `${number}  ${title}  ${id}`));
+    expect(heads).toEqual(demoPlan.shots.map(({ number, title, id }) => `${String(number).padEnd(2)} ${title}  ${id}`));
   });
 
   test('prints every known margin as `marginWords` puts it', () => {
@@ -224,6 +225,7 @@ describe('ways', () => {
     stops: 0.1,
     gain_stops: 1.3,
     closes: true,
+    breaks: [],
     touchesFixed: false,
     gives_stops: 1.3,
     margins: [],

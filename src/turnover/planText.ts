@@ -1,7 +1,7 @@
 /** A plan as text for eyes: for each shot what to set, how every limit stands, what is missing and what is assumed. */
 import type { UnitSystem } from '../base/quantity.ts';
 import type { Shoot } from '../document/schema.ts';
-import type { Assumption, Clocks, LimitId, Margin, Missing, Plan, ShotPlan, Way } from '../plan/types.ts';
+import type { Assumption, Clocks, LampGiven, LimitId, Margin, Missing, Plan, ShotPlan, Way } from '../plan/types.ts';
 import { columnsOf, onOneLine, padded, PAGE_COLUMNS, PLAIN, wrapped, type Ink } from './lines.ts';
 import { settingsWords } from './settingsWords.ts';
 import { wayLines } from './wayText.ts';
@@ -35,6 +35,8 @@ export function planLines(plan: Plan, shoot: Shoot, options: PlanTextOptions = {
       : []),
     ...shots.flatMap((shot) => ['', ...shotLines(page, shot, ways?.get(shot.id))]),
     ...assumptionLines(page, shots),
+    ...matchLines(page, plan, shots),
+    ...referenceLines(page, plan, shots),
     ...(only === undefined ? ['', ...totalLines(page, plan)] : []),
   ].map((line) => line.trimEnd());
 }
@@ -61,7 +63,7 @@ function shotLines(page: Page, shot: ShotPlan, ways: ReadonlyMap<LimitId, readon
   ];
 } // prettier-ignore
 
-function settingsLines({ shoot, system }: Page, { settings, clocks }: ShotPlan): readonly string[] {
+function settingsLines({ shoot, system }: Page, { settings, clocks, lamps }: ShotPlan): readonly string[] {
   if (!settings) return wrapped('No settings yet: what is missing stands below the limits.', INDENT);
   const words = settingsWords(settings, shoot, system);
   const camera = `${onOneLine(words.camera)} ${words.format}`;
@@ -70,7 +72,17 @@ function settingsLines({ shoot, system }: Page, { settings, clocks }: ShotPlan):
     ...wrapped([words.rate, `shutter ${words.shutter} (${words.angle})`, words.stop, words.index].join('   '), INDENT),
     ...wrapped(`${camera}   ${lens}`, INDENT),
     ...(clocks ? wrapped(clockWords(clocks), INDENT) : []),
+    ...(lamps.length > 0
+      ? wrapped(`Lamps: ${lamps.map((lamp) => lampWords(lamp, system)).join(', ')}`, INDENT, INDENT + 2)
+      : []),
   ];
+}
+
+/** "Key 32 klx, 52 %, at 1.8 m". */
+function lampWords({ title, illuminance_lx, shareFraction, distance_m }: LampGiven, system: UnitSystem): string {
+  const light = said(numberWords({ name: 'illuminance_lx', value: illuminance_lx, kind: 'illuminance', system }));
+  const away = said(numberWords({ name: 'distance_m', value: distance_m, kind: 'length', system }));
+  return `${onOneLine(title)} ${light}, ${Math.round(shareFraction * 100)} %, at ${away}`;
 }
 
 const seconds = (value: number): string => said(numberWords({ name: 'time_s', value, kind: 'time' }));
@@ -184,6 +196,37 @@ function assumptionLines({ ink, system }: Page, shots: readonly ShotPlan[]): rea
     ),
   ];
 } // prettier-ignore
+
+/** Plates and elements of the shots shown, with what keeps each from matching. */
+function matchLines({ ink }: Page, { matches, shots: all }: Plan, shots: readonly ShotPlan[]): readonly string[] {
+  const titleOf = (id: string) => onOneLine(all.find((shot) => shot.id === id)?.title ?? id);
+  const told = matches.filter(({ shotId }) => shots.some(({ id }) => id === shotId));
+  if (told.length === 0) return [];
+  return [
+    '',
+    ink.strong('Plates and elements'),
+    ...told.flatMap(({ shotId, matchesId, differences }) => {
+      const head = `${titleOf(shotId)} for ${titleOf(matchesId)}`;
+      if (differences.length === 0) return wrapped(`${head}: matches`, INDENT, INDENT + 2);
+      const words = differences.map(({ what, here, there }) => `${what} ${onOneLine(here)}, not ${onOneLine(there)}`);
+      return wrapped(`${head}: ${ink.short('does not match')}: ${words.join('; ')}`, INDENT, INDENT + 2);
+    }),
+  ];
+} // prettier-ignore
+
+/** Reference rolls of the shots shown. */
+function referenceLines({ ink }: Page, { references }: Plan, shots: readonly ShotPlan[]): readonly string[] {
+  const told = references.filter(({ shotId }) => shots.some(({ id }) => id === shotId));
+  if (told.length === 0) return [];
+  const numberOf = (shotId: string) => shots.find(({ id }) => id === shotId)!.number;
+  return [
+    '',
+    ink.strong('Reference rolls, before the first take'),
+    ...told.flatMap(({ shotId, what, because }) =>
+      wrapped(`shot ${numberOf(shotId)}: ${onOneLine(what)}, ${onOneLine(because)}`, INDENT, INDENT + 2),
+    ),
+  ];
+}
 
 /** Where it would be written; with several shots, the same key of any of them. */
 function pathWords({ path }: Assumption, shotCount: number): string {

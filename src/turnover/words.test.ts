@@ -108,5 +108,14 @@ test.each([
   [false, -0.31, 'still 0.3 short'],
   [false, -0.02, 'still just short'],
 ])('a way with closes %s that leaves %d stops %s', (closes, stops, text) => {
-  expect(wayOutcome({ closes, stops })).toBe(text);
+  expect(wayOutcome({ closes, stops, breaks: [] })).toBe(text);
+});
+
+test('a way that closes its limit by breaking a hard one says so', () => {
+  const breaks = [
+    { id: 'clearance', title: 'Clearance' },
+    { id: 'focus', title: 'Focus' },
+  ] as const;
+  expect(wayOutcome({ closes: true, stops: 0.2, breaks: breaks.slice(0, 1) })).toBe('closes it, but clearance is then short'); // prettier-ignore
+  expect(wayOutcome({ closes: true, stops: 0.2, breaks })).toBe('closes it, but clearance and focus are then short');
 });

@@ -98,8 +98,10 @@ export function marginWords(margin: Margin, system: UnitSystem = 'metric'): Marg
   };
 }
 
-/** What a way leaves its limit at: "closes it", "still 0.3 short". */
-export function wayOutcome({ closes, stops }: Pick<Way, 'closes' | 'stops'>): string {
+/** What a way leaves its limit at: "closes it", "closes it, but clearance is then short", "still 0.3 short". */
+export function wayOutcome({ closes, stops, breaks }: Pick<Way, 'closes' | 'stops' | 'breaks'>): string {
+  const broken = breaks.map(({ title }) => title.toLowerCase()).join(' and ');
+  if (closes && broken !== '') return `closes it, but ${broken} ${breaks.length > 1 ? 'are' : 'is'} then short`;
   if (closes) return 'closes it';
   const size = Math.abs(stops).toFixed(1);
   return Number(size) === 0 ? 'still just short' : `still ${size} short`;
@@ -121,6 +123,7 @@ function pairWords({ id, kind, have, need }: Margin, system: UnitSystem): Pair |
     if (id === 'shutter') return showShutter(value);
     // Blur is told in tenths of a pixel, the width of a picture in whole ones.
     if (kind === 'pixels') return { number: showNumber(value, Math.abs(value) < 100 ? digits : 4), unit: 'px' };
+    if (kind === 'pieces') return { number: showNumber(Math.round(value), MOST_DIGITS), unit: 'pieces' };
     return showQuantity(kind, value, { digits, system });
   };
   const pairAt = (digits: number): Pair => ({ have: show(have, digits), need: show(need, digits) });

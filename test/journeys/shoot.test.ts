@@ -49,11 +49,11 @@ test('where there is one shoot, the bare address leads into it', async () => {
 test('the day is seen at a glance: every shot with its worst limit, and the film adds up', async () => {
   const { page, context, complaints } = await bringIn(DEMO);
   const rows = page.locator('.shot-row');
-  await expect.poll(() => rows.count()).toBe(5);
+  await expect.poll(() => rows.count()).toBe(11);
   // Every row binds on something, and says it in words.
   for (const words of await page.locator('.shot-row-binds').allTextContents())
     expect(words).toMatch(/short|tight|spare|known/);
-  expect(await page.locator('.film-length').textContent()).toBe('32 s of 32 s (Film, wide): it fits');
+  expect(await page.locator('.film-length').textContent()).toBe('54 s of 54 s (Film, wide): it fits');
   await page
     .getByRole('radiogroup', { name: 'Limits of the whole shoot, in stops' })
     .getByRole('radio', { name: /^Storage/ })
@@ -64,7 +64,7 @@ test('the day is seen at a glance: every shot with its worst limit, and the film
 
 test('shots change places by keyboard, the focus goes along, and undo puts them back', async () => {
   const { page, context } = await bringIn(DEMO);
-  await expect.poll(() => shotTitles(page)).toHaveLength(5);
+  await expect.poll(() => shotTitles(page)).toHaveLength(11);
   const before = await shotTitles(page);
   const down = page.getByRole('button', { name: 'Move Pour into the glass down' });
   await down.focus();
@@ -74,7 +74,7 @@ test('shots change places by keyboard, the focus goes along, and undo puts them 
   await page.keyboard.press('Enter');
   await expect.poll(async () => (await shotTitles(page)).indexOf('Pour into the glass')).toBe(2);
   await expect.poll(() => page.locator('.shell-standing').textContent()).toBe('saved, revision 2');
-  expect(await textOf(page)).toContain('shots: [crown, quinces, pour-1, honey, ramp]');
+  expect(await textOf(page)).toContain('shots: [crown, quinces, pour-1, honey, ramp, pour-plate');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await expect.poll(() => shotTitles(page)).toEqual(before);
@@ -106,7 +106,7 @@ test('a frame of the board is written, lengthened and served, and the film says 
   await expect.poll(() => sheet.getByRole('textbox', { name: 'Seconds in the film' }).inputValue()).toBe('2 s');
   await sheet.getByRole('checkbox', { name: /Honey coils/ }).check();
   await page.keyboard.press('Escape');
-  await expect.poll(() => page.locator('.film-length').textContent()).toBe('34 s of 32 s (Film, wide): 2 s too long');
+  await expect.poll(() => page.locator('.film-length').textContent()).toBe('56 s of 54 s (Film, wide): 2 s too long');
   const frame = page.locator('.frame', { hasText: 'The bottle' });
   await expect.poll(() => frame.getByRole('link').textContent()).toMatch(/shot 4/);
   await expect.poll(() => page.locator('.shell-standing').textContent()).toMatch(/^saved/);

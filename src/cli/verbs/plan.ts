@@ -1,23 +1,23 @@
 /** `longsecond plan`: every shot of a shoot with its settings and limits, the ways to close them, and where numbers come from. */
 import { Fault } from '../../base/fault.ts';
 import { nearestName } from '../../base/nearest.ts';
-import type { Problem } from '../../document/problem.ts';
 import type { Shoot } from '../../document/schema.ts';
-import { readShootText, type ShootText } from '../../document/text.ts';
+import type { ShootText } from '../../document/text.ts';
 import { migrate } from '../../document/versions.ts';
 import { explain } from '../../plan/explain.ts';
 import { planShoot } from '../../plan/plan.ts';
 import { candidatesOf, prepare, workAt } from '../../plan/planShot.ts';
 import { LIMITS, type LimitId, type Plan, type ShotPlan, type Trace, type Way } from '../../plan/types.ts';
 import { waysFor } from '../../plan/ways/ways.ts';
-import { onOneLine, type Ink } from '../../turnover/lines.ts';
+import { onOneLine } from '../../turnover/lines.ts';
 import { planReply, traceReply } from '../../turnover/planReply.ts';
 import { planLines } from '../../turnover/planText.ts';
 import { traceLines } from '../../turnover/traceText.ts';
 import type { SetUpVerb } from '../command.ts';
 import { BAD_INPUT } from '../command.ts';
-import { readShootSource, type ShootSource } from '../shootFile.ts';
-import type { Palette, Terminal } from '../terminal.ts';
+import { asText, inkOf, readDocument, tellProblems } from '../shootDocument.ts';
+import { readShootSource } from '../shootFile.ts';
+import type { Terminal } from '../terminal.ts';
 
 /** Exit code with --strict when a margin is short. */
 const SHORTFALL = 1;
@@ -32,39 +32,7 @@ interface PlanOptions {
 
 type WaysByShot = ReadonlyMap<string, ReadonlyMap<LimitId, readonly Way[]>>;
 
-const asText = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('');
 const asJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
-
-function inkOf({ bold, dim, red, yellow, green, cyan }: Palette): Ink {
-  return { strong: bold, faint: dim, short: red, tight: yellow, spare: green, unknown: cyan };
-}
-
-/** A fault of the document with the file in front of its place. */
-function placedIn(name: string, { code, what, where, mend, cause }: Fault): Fault {
-  const place = /^line (\d+), column (\d+)$/.exec(where);
-  const at = place ? `${name}:${place[1]}:${place[2]}` : where === 'the document' ? name : `${name} ${where}`;
-  return new Fault({ code, what, where: at, mend, cause });
-}
-
-function readDocument({ name, text }: ShootSource): ShootText {
-  try {
-    return readShootText(text);
-  } catch (error) {
-    throw error instanceof Fault ? placedIn(name, error) : error;
-  }
-}
-
-/** One line for each problem, its place first, as compilers and editors have it. */
-function tellProblems(name: string, problems: readonly Problem[], terminal: Terminal): void {
-  const { red, bold, dim } = terminal.errColour;
-  const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
-  terminal.err(`${red(bold(`${count}:`))} what rests on it is unknown\n`);
-  for (const { path, what, near, line, column } of problems) {
-    const place = line === undefined ? name : `${name}:${line}:${column ?? 1}`;
-    const meant = near === undefined ? '' : `; did you mean ${near}?`;
-    terminal.err(`${bold(place)}: ${dim(`${path === '' ? 'the document' : path}:`)} ${onOneLine(what)}${onOneLine(meant)}\n`);
-  }
-} // prettier-ignore
 
 function requireShot(shoot: Shoot, id: string): void {
   if (Object.hasOwn(shoot.shots, id)) return;

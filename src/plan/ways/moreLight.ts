@@ -1,5 +1,6 @@
 /** Bring the set-up's light to what is needed. */
 import { writeQuantity } from '../../base/quantity.ts';
+import { hasLamps } from '../lighting.ts';
 import { roundedUp } from '../settable.ts';
 import type { Move } from './move.ts';
 import { say } from './words.ts';
@@ -12,6 +13,9 @@ export const moreLight: Move = {
     const kind = Number.isNaN(number('lightNeeded_lx')) ? 'luminance' : 'illuminance';
     const have = number(kind === 'illuminance' ? 'illuminance_lx' : 'luminance_cd_per_m2');
     if (setupId === undefined || !(have > 0)) return [];
+    // Lamps that nobody has read yet are moved, not wished brighter.
+    const setup = shoot.lighting[setupId];
+    if (hasLamps(setup) && (kind === 'illuminance' ? setup.illuminance_lx : setup.luminance_cd_per_m2) === undefined) return [];
     const need = margin.id === 'light' ? number(kind === 'illuminance' ? 'lightNeeded_lx' : 'lightNeeded_cd_per_m2') : have * 4 ** lack_stops;
     const light = roundedUp(need);
     const others = Object.entries(shoot.shots).filter(([id, { lighting }]) => id !== shotId && (lighting ?? shoot.defaults.lighting) === setupId);

@@ -66,6 +66,8 @@ function hold({ written, id, now, target, ways }: Found): void {
     const stateNow = (of: LimitId) => now.margins.find((margin) => margin.id === of)?.state;
     const broken = then.margins.filter((margin) => margin.isHard && margin.id !== target.id && margin.state === 'short' && stateNow(margin.id) !== 'short'); // prettier-ignore
     if (!target.isHard) expect([title, broken.map((margin) => margin.id)]).toEqual([title, []]);
+    // Where a hard limit is, it is named.
+    expect([title, way.breaks]).toEqual([title, broken.map((margin) => ({ id: margin.id, title: margin.title }))]);
 
     // It tells every limit that moves, by how much and to where.
     for (const margin of then.margins) {
@@ -81,8 +83,10 @@ function hold({ written, id, now, target, ways }: Found): void {
     expect(planShot(readSound(applyPatch(after, invertPatch(written, way.patch))), id, 1)).toEqual(now);
   }
 
-  // Those that close come first, then those that leave alone what was fixed, then the cheaper; none is told twice.
-  const ranks = ways.map(({ closes, touchesFixed }) => Number(!closes) * 2 + Number(touchesFixed));
+  // Those that close come first, those that break nothing before the others; then those that leave alone what was fixed, then the cheaper; none is told twice.
+  const ranks = ways.map(
+    ({ closes, breaks, touchesFixed }) => (!closes ? 4 : breaks.length > 0 ? 2 : 0) + Number(touchesFixed),
+  );
   expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
   ways.slice(1).forEach((way, i) => {
     if (ranks[i] === ranks[i + 1] && way.closes) expect(way.cost).toBeGreaterThanOrEqual(ways[i]!.cost);

@@ -15,8 +15,10 @@ import { fitTube } from './fitTube.ts';
 import { lessReframe } from './lessReframe.ts';
 import { leaveOut } from './leaveOut.ts';
 import { letItBeSolved } from './letItBeSolved.ts';
+import { keepFewer, prepareMore } from './moreHeroes.ts';
 import { moreLight } from './moreLight.ts';
 import type { Move, MoveContext, Proposal } from './move.ts';
+import { moveLamps } from './moveLamps.ts';
 import { openShutter } from './openShutter.ts';
 import { otherBody, otherLens, otherMode } from './otherKit.ts';
 import { setFixed } from './setFixed.ts';
@@ -27,6 +29,7 @@ import { widerFrame } from './widerFrame.ts';
 const MOVES: readonly Move[] = [
   acceptBlur, openShutter, acceptLessDepth, moreLight, acceptNoise, fitFilter, acceptFewerHighlights, shorterOnScreen, otherMode, otherLens,
   widerFrame, lessReframe, leaveOut, fitTube, shorterHandles, askLess, setFixed, letItBeSolved, otherBody,
+  prepareMore, keepFewer, moveLamps,
 ]; // prettier-ignore
 
 /** At most this many changes are planned for one margin. */
@@ -70,7 +73,7 @@ export function waysFor(
     if (way) ways.push(way);
     onProgress?.((done += 1), proposals.length);
   }
-  if (!ways.some(({ closes }) => closes))
+  if (!ways.some(closesCleanly))
     for (const way of pairsOf(from, [...ways].sort(cheapestFirst).slice(0, JOINED), MOST_TRIED - proposals.length)) {
       if (isCancelled()) break;
       ways.push(way);
@@ -111,7 +114,7 @@ function* pairsOf(from: Start, firsts: readonly Way[], mostTried: number): Gener
         gives_stops: first.gives_stops + second.gives_stops,
         touchesFixed: first.touchesFixed || second.touchesFixed === true,
       });
-      if (way?.closes) yield way;
+      if (way && closesCleanly(way)) yield way;
     }
   }
 }
@@ -158,8 +161,8 @@ function tried({ written, shotId, now, margin: target }: Start, proposal: Tried)
   const closes = after === undefined || after.state === 'tight' || after.state === 'spare';
   if (!(closes || gain_stops > TOLD_STOPS) || !then.settings) return undefined;
   const effects = effectsOf(now.margins, then.margins, target.id);
-  const breaksHard = then.margins.some(({ id, isHard, state }) => isHard && id !== target.id && state === 'short' && stateIn(now.margins, id) !== 'short');
-  if (breaksHard && !target.isHard) return undefined;
+  const breaks = then.margins.filter(({ id, isHard, state }) => isHard && id !== target.id && state === 'short' && stateIn(now.margins, id) !== 'short');
+  if (breaks.length > 0 && !target.isHard) return undefined;
   return {
     move: proposal.move,
     title: proposal.title,
@@ -168,12 +171,13 @@ function tried({ written, shotId, now, margin: target }: Start, proposal: Tried)
     stops: value,
     gain_stops,
     closes,
+    breaks: breaks.map(({ id, title }) => ({ id, title })),
     touchesFixed: proposal.touchesFixed ?? false,
     gives_stops: proposal.gives_stops,
     margins: then.margins,
     effects,
     settings: then.settings,
-    cost: proposal.gives_stops + effects.reduce((sum, effect) => sum + costOf(effect), 0) + (breaksHard ? 10 : 0),
+    cost: proposal.gives_stops + effects.reduce((sum, effect) => sum + costOf(effect), 0),
   };
 } // prettier-ignore
 
@@ -195,8 +199,12 @@ function costOf({ change_stops, state }: Way['effects'][number]): number {
   return -change_stops * (state === 'short' ? 3 : state === 'tight' ? 1 : 0.25);
 }
 
+/** Closed, and no hard limit broken for it. */
+const closesCleanly = ({ closes, breaks }: Way): boolean => closes && breaks.length === 0;
+
 function cheapestFirst(a: Way, b: Way): number {
   return (
+    Number(closesCleanly(b)) - Number(closesCleanly(a)) ||
     Number(b.closes) - Number(a.closes) ||
     Number(a.touchesFixed) - Number(b.touchesFixed) ||
     (a.closes ? a.cost - b.cost : b.gain_stops - a.gain_stops)

@@ -2,6 +2,7 @@
 import type { Problem } from '../../document/problem.ts';
 import { readShoot, type Written } from '../../document/read.ts';
 import type { Shoot } from '../../document/schema.ts';
+import { eventProblems } from '../../plan/events.ts';
 import { planShoot } from '../../plan/plan.ts';
 import type { Plan } from '../../plan/types.ts';
 
@@ -26,5 +27,6 @@ function planOf(shoot: Shoot): Plan {
 /** Reads and plans a written shoot; reading keeps the identity of what was not edited, and planning goes by it. */
 export function deriveShoot(written: Written): Derived {
   const { shoot, problems } = readShoot(written);
-  return { shoot, problems, plan: planOf(shoot) };
+  const ofEvents = eventProblems(shoot);
+  return { shoot, problems: ofEvents.length === 0 ? problems : [...problems, ...ofEvents], plan: planOf(shoot) };
 }
