@@ -3,8 +3,15 @@
  * does, on a network that can be cut before a request arrives or before its answer does.
  */
 import { Fault } from '../src/base/fault.ts';
-import type { EditReply, JournalRow, Steps } from '../src/api/replies.ts';
-import { applyPatch, invertPatch, pathsMeet, type Patch } from '../src/document/patch.ts';
+import type { Conflict, EditReply, JournalRow, Steps } from '../src/api/replies.ts';
+import {
+  applyPatch,
+  invertPatch,
+  pathsMeet,
+  writtenValueAt,
+  type Operation,
+  type Patch,
+} from '../src/document/patch.ts';
 import type { Written } from '../src/document/written.ts';
 import type { Listener, Server } from '../src/web/state/server.ts';
 
@@ -26,7 +33,8 @@ interface Kept extends JournalRow {
   readonly inverse: Patch;
 }
 
-const refuse = (code: string, what: string) => new Fault({ code, what, where: 'cup', mend: 'Look at it again' });
+const refuse = (code: string, what: string, cause?: Conflict) =>
+  new Fault({ code, what, where: 'cup', mend: 'Look at it again', cause });
 
 export function fakeServer(first: Written): FakeServer {
   let written = first;
@@ -39,7 +47,7 @@ export function fakeServer(first: Written): FakeServer {
     );
 
   const stepsOf = (who: string): Steps => {
-    const done = lastOf(who, ['edit', 'redo']);
+    const done = lastOf(who, ['edit', 'redo', 'restore']);
     const undone = lastOf(who, ['undo']);
     const isOver = undone && rows.some((row) => row.who === who && row.kind === 'edit' && row.number > undone.number);
     return {
@@ -55,6 +63,22 @@ export function fakeServer(first: Written): FakeServer {
     rows.push(kept);
     if (fake.isTelling) for (const listener of [...listeners]) listener.onRow(kept);
     return { revision: kept.number, patch: kept.patch, ...stepsOf(row.who) };
+  };
+
+  const writtenAt = (revision: number): Written =>
+    rows.slice(revision).reduceRight((then, { inverse }) => applyPatch(then, inverse), written);
+
+  const conflict = ({ number, who, at, summary }: JournalRow, mine: Operation): Conflict => {
+    const there = writtenValueAt(written, mine.path);
+    return {
+      path: mine.path,
+      ...('value' in mine ? { yours: mine.value } : {}),
+      ...(there === undefined ? {} : { theirs: there }),
+      number,
+      who,
+      at,
+      summary,
+    };
   };
 
   const replyOf = ({ number, patch, who }: Kept): EditReply => ({ revision: number, patch, ...stepsOf(who) });
@@ -79,11 +103,18 @@ export function fakeServer(first: Written): FakeServer {
       const step = (kind: 'undo' | 'redo', editId: string): EditReply => {
         const repeated = rows.find((row) => row.editId === editId);
         if (repeated) return replyOf(repeated);
-        const of = kind === 'undo' ? lastOf(who, ['edit', 'redo']) : lastOf(who, ['undo']);
+        const of = kind === 'undo' ? lastOf(who, ['edit', 'redo', 'restore']) : lastOf(who, ['undo']);
         if (!of) throw refuse(`${kind}.none`, 'There is nothing of yours');
         return record({ editId, who, kind, patch: of.inverse, summary: of.summary, undoes: of.number });
       };
+      /** Nothing that the screens' state does; a test that comes here has gone astray. */
+      const noRoute = () => Promise.reject(refuse('route.unknown', 'This server has no such route'));
       const client: Server = {
+        history: noRoute,
+        setStanding: noRoute,
+        duplicate: noRoute,
+        upload: noRoute,
+        bringInZip: noRoute,
         list: () => arrive('list', () => ({ shoots: [] })),
         text: () => arrive('text', () => ''),
         bringIn: () => arrive('bringIn', () => ({ id: 'cup', revision: 0, title: 'Cup', written })),
@@ -97,12 +128,35 @@ export function fakeServer(first: Written): FakeServer {
             if (repeated) return replyOf(repeated);
             const met = rows
               .slice(revision)
-              .find((row) => row.patch.some((theirs) => patch.some((yours) => pathsMeet(theirs.path, yours.path))));
-            if (met) throw refuse('edit.conflict', `Somebody changed the same place first: ${met.summary}`);
+              .flatMap((row) =>
+                patch
+                  .filter(({ path }) => row.patch.some((theirs) => pathsMeet(theirs.path, path)))
+                  .map((mine) => ({ row, mine })),
+              )
+              .at(0);
+            if (met)
+              throw refuse(
+                'edit.conflict',
+                `Somebody changed the same place first: ${met.row.summary}`,
+                conflict(met.row, met.mine),
+              );
             return record({ editId, who, kind: 'edit', patch, summary });
           }),
         undo: (_shootId, { editId }) => arrive('undo', () => step('undo', editId)),
         redo: (_shootId, { editId }) => arrive('redo', () => step('redo', editId)),
+        at: (_shootId, revision) =>
+          arrive('at', () => ({ id: 'cup', revision, title: 'Cup', written: writtenAt(revision) })),
+        restore: (_shootId, { editId, revision, to }) =>
+          arrive(`restore ${to}`, () => {
+            const repeated = rows.find((row) => row.editId === editId);
+            if (repeated) return replyOf(repeated);
+            if (rows.slice(revision).some((row) => row.who !== who))
+              throw refuse('restore.touched-since', 'The shoot was changed since');
+            const patch: Patch = [{ op: 'replace', path: '', value: writtenAt(to) }];
+            return record({ editId, who, kind: 'restore', patch, summary: `Restored revision ${to}`, restores: to });
+          }),
+        present: (_shootId, { at }) =>
+          arrive('present', () => ({ present: [{ who, at, since: '2030-01-01T00:00:00Z' }] })),
         listen: (_shootId, _after, listener) => {
           listeners.add(listener);
           return () => void listeners.delete(listener);

@@ -49,7 +49,7 @@ describe('reading', () => {
     const { app } = await server();
     const at = '2027-03-09T07:00:00.000Z';
     expect(await (await app.request('/api/shoots')).json()).toEqual({
-      shoots: [{ id: 's', title: 'Milk and thunder', revision: 0, created: at, updated: at }],
+      shoots: [{ id: 's', title: 'Milk and thunder', revision: 0, created: at, updated: at, standing: 'current' }],
     });
   });
 
@@ -189,6 +189,24 @@ describe('refusals', () => {
     'an undo of nothing': { path: '/api/shoots/s/undo', method: 'POST', body: { editId: 'undo-00001' }, status: 409, code: 'undo.none' },
     'a redo of nothing': { path: '/api/shoots/s/redo', method: 'POST', body: { editId: 'redo-00001' }, status: 409, code: 'redo.none' },
     'a client name that is none': { path: '/api/shoots/s', headers: { 'longsecond-client': 'a b' }, status: 400, code: 'input.malformed' },
+    'a name that is half encoded': { ...toEdits, body: edit, headers: { 'longsecond-name': '%E0%A4%A' }, status: 400, code: 'input.malformed' },
+    'a name that is not encoded': { ...toEdits, body: edit, headers: { 'longsecond-name': 'Zo\xeb' }, status: 400, code: 'input.malformed' },
+    'a name over lines': { ...toEdits, body: edit, headers: { 'longsecond-name': 'a%0Ab' }, status: 400, code: 'input.malformed' },
+    'a name of 61 characters': { ...toEdits, body: edit, headers: { 'longsecond-name': encodeURIComponent('🎬'.repeat(61)) }, status: 400, code: 'input.malformed' },
+    'a text to come': { path: '/api/shoots/s/text?revision=1', status: 404, code: 'revision.unknown' },
+    'a text of no revision': { path: '/api/shoots/s/text?revision=new', status: 400, code: 'input.malformed' },
+    'a shoot as it will be': { path: '/api/shoots/s/at/1', status: 404, code: 'revision.unknown' },
+    'a shoot as it was at no revision': { path: '/api/shoots/s/at/-1', status: 400, code: 'input.malformed' },
+    'a journal both ways': { path: '/api/shoots/s/journal?after=1&before=4', status: 400, code: 'input.malformed' },
+    'a restore of what is there': { path: '/api/shoots/s/restore', method: 'POST', body: { editId: 'restore-001', revision: 0, to: 0 }, status: 409, code: 'restore.same' },
+    'a restore of what is to come': { path: '/api/shoots/s/restore', method: 'POST', body: { editId: 'restore-001', revision: 0, to: 1 }, status: 404, code: 'revision.unknown' },
+    'a restore of nothing': { path: '/api/shoots/s/restore', method: 'POST', body: { editId: 'restore-001', revision: 0 }, status: 400, code: 'input.malformed' },
+    'a standing that there is none of': { path: '/api/shoots/s/standing', method: 'POST', body: { standing: 'deleted' }, status: 400, code: 'input.malformed' },
+    'a duplicate without a title': { path: '/api/shoots/s/duplicate', method: 'POST', body: { editId: 'copy-00001', title: ' ' }, status: 400, code: 'input.malformed' },
+    'a duplicate of nothing': { path: '/api/shoots/gone/duplicate', method: 'POST', body: { editId: 'copy-00001', title: 'x' }, status: 404, code: 'shoot.unknown' },
+    'presence in an unknown shoot': { path: '/api/shoots/gone/presence', method: 'POST', body: { at: '' }, status: 404, code: 'shoot.unknown' },
+    'a shoot under the address of another place': { path: '/api/shoots', method: 'POST', body: { editId: 'import-0002', text: SMALL_SHOOT, id: 'paper' }, status: 409, code: 'shoot.id-reserved' },
+    'a shoot of a type that there is none of': { path: '/api/shoots', method: 'POST', body: 'x', headers: { 'content-type': 'application/x-zip' }, status: 415, code: 'input.wrong-type' },
     'a journal from nowhere': { path: '/api/shoots/s/journal?after=-1', status: 400, code: 'input.malformed' },
     'too much of the journal': { path: '/api/shoots/s/journal?limit=501', status: 400, code: 'input.malformed' },
     'events from nowhere': { path: '/api/shoots/s/events', headers: { 'last-event-id': 'abc' }, status: 400, code: 'input.malformed' },
@@ -356,7 +374,7 @@ describe('screens', () => {
 });
 
 describe('the client', () => {
-  async function client(name = 'ada') {
+  async function client(name = 'ada', called?: () => string | undefined) {
     const { app } = await server();
     const send: Send = async ({ method, path, headers, body }) => {
       const answer = await app.request(path, {
@@ -366,7 +384,7 @@ describe('the client', () => {
       });
       return { status: answer.status, text: await answer.text() };
     };
-    return createClient({ send, client: name });
+    return createClient({ send, client: name, ...(called ? { name: called } : {}) });
   }
 
   test('goes through every route', async () => {
@@ -380,7 +398,28 @@ describe('the client', () => {
     expect(await api.text('s')).toBe(SMALL_SHOOT.replace('seed: 7', 'seed: 8'));
     expect(await api.bringIn({ editId: 'import-0002', text: SMALL_SHOOT, id: 'other' })).toMatchObject({ id: 'other' });
     expect(await api.open('other')).toMatchObject({ revision: 0, title: 'Milk and thunder' });
+    expect(await api.text('s', 0)).toBe(SMALL_SHOOT);
+    expect(await api.at('s', 0)).toEqual({ id: 's', revision: 0, title: 'Milk and thunder', written: (await api.open('other')).written });
+    expect((await api.history('s')).rows.map(({ number }) => number)).toEqual([3, 2, 1]);
+    expect((await api.history('s', { before: 3, limit: 1 })).rows.map(({ number }) => number)).toEqual([2]);
+    expect(await api.restore('s', { editId: 'restore-001', revision: 3, to: 0 })).toEqual({ revision: 4, patch: seed(7), undoSummary: 'Restored revision 0' });
+    expect(await api.setStanding('s', 'template')).toMatchObject({ id: 's', standing: 'template', revision: 4 });
+    expect(await api.duplicate('s', { editId: 'copy-00001', title: 'Cream' })).toMatchObject({ id: 'cream', title: 'Cream', revision: 0 });
+    expect((await api.present('s', { at: '/shoot/seed' })).present).toMatchObject([{ who: 'ada', at: '/shoot/seed' }]);
+    expect(await api.upload('s', { name: 'a.csv', type: 'text/csv', bytes: Uint8Array.of(1, 2) })).toMatchObject({ name: 'a.csv', size_B: 2 });
   }); // prettier-ignore
+
+  test('says what the person is called, as they are called at the time', async () => {
+    let called: string | undefined = ' Zoë\n🎬 ';
+    const api = await client('ada', () => called);
+    const patch = (value: number) => [{ op: 'replace', path: '/shoot/seed', value }] as const;
+    await api.edit('s', { editId: 'edit-00001', revision: 0, patch: patch(8), summary: 'Seed' });
+    called = undefined;
+    await api.edit('s', { editId: 'edit-00002', revision: 1, patch: patch(9), summary: 'Seed' });
+    const { rows } = await api.journal('s');
+    expect(rows.map(({ name }) => name)).toEqual(['Zoë 🎬', undefined]);
+    expect((await api.present('s', { at: '' })).present).toHaveLength(1);
+  });
 
   test('rejects with the server’s own fault, and with what it ran into', async () => {
     const api = await client();

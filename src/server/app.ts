@@ -7,7 +7,13 @@ import type { ShootStore } from '../store/shootStore.ts';
 import type { Clock } from './clock.ts';
 import { bugFault, faultReply, statusOf } from './faults.ts';
 import { ownHostOnly, ownOriginOnly, securityHeaders } from './guards.ts';
+import { presenceDesk } from './presence.ts';
+import { editRoutes } from './routes/edits.ts';
 import { eventRoutes } from './routes/events.ts';
+import { fileRoutes } from './routes/files.ts';
+import { historyRoutes } from './routes/history.ts';
+import { paperRoutes } from './routes/paper.ts';
+import { presenceRoutes } from './routes/presence.ts';
 import { shootRoutes } from './routes/shoots.ts';
 import { screen } from './screens.ts';
 
@@ -32,8 +38,14 @@ export function createApp({ store, webFolder, clock, log, closing = new AbortCon
     await next();
     if (!c.res.headers.has('cache-control')) c.header('cache-control', 'no-store');
   });
+  const desk = presenceDesk({ clock });
   app.route('/api/shoots', shootRoutes({ store, clock }));
-  app.route('/api/shoots', eventRoutes({ store, closing }));
+  app.route('/api/shoots', editRoutes({ store, clock }));
+  app.route('/api/shoots', historyRoutes({ store }));
+  app.route('/api/shoots', fileRoutes({ store }));
+  app.route('/api/shoots', paperRoutes({ store, clock }));
+  app.route('/api/shoots', presenceRoutes({ store, desk }));
+  app.route('/api/shoots', eventRoutes({ store, desk, closing }));
   app.get('*', (c, next) => (c.req.path === '/api' || c.req.path.startsWith('/api/') ? next() : screen(c, webFolder)));
   app.notFound((c) => {
     throw new Fault({

@@ -63,5 +63,6 @@ export const ownOriginOnly: MiddlewareHandler = async (c, next) => {
 
 export const securityHeaders: MiddlewareHandler = async (c, next) => {
   await next();
-  for (const [name, value] of Object.entries(SECURITY_HEADERS)) c.header(name, value);
+  // A route may be stricter, as for files that people sent.
+  for (const [name, value] of Object.entries(SECURITY_HEADERS)) if (!c.res.headers.has(name)) c.header(name, value);
 };

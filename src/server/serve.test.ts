@@ -102,7 +102,7 @@ describe('closing', () => {
     const answer = await fetch(address);
     const text = answer.text();
     await server.close();
-    expect(await text).toBe('retry: 1000\n\n');
+    expect(await text).toBe('retry: 1000\n\nevent: presence\ndata: {"present":[]}\n\n');
     await expect(fetch(address)).rejects.toThrow();
   });
 

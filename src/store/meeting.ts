@@ -12,6 +12,7 @@ import { isList, memberOf, type Written } from '../document/written.ts';
 export interface EditSince {
   readonly number: number;
   readonly who: string;
+  readonly name?: string;
   readonly at: string;
   readonly summary: string;
   readonly patch: Patch;
@@ -25,6 +26,7 @@ export interface Conflict {
   readonly theirs?: Written;
   readonly number: number;
   readonly who: string;
+  readonly name?: string;
   readonly at: string;
   readonly summary: string;
 }
@@ -74,7 +76,7 @@ export function findMeeting({
   /** The shoot as it now is. */
   readonly written: Written;
 }): Conflict | undefined {
-  for (const { number, who, at, summary, patch: other } of since.toReversed())
+  for (const { number, who, name, at, summary, patch: other } of since.toReversed())
     for (const theirs of other)
       for (const yours of patch) {
         const isMet =
@@ -90,6 +92,7 @@ export function findMeeting({
           ...(there === undefined ? {} : { theirs: there }),
           number,
           who,
+          ...(name === undefined ? {} : { name }),
           at,
           summary,
         };

@@ -39,7 +39,8 @@ export function migrate(db: Database, file: string, migrations: readonly Migrati
   for (const { version, sql } of migrations) {
     const from = Number(db.pragma('user_version', { simple: true }));
     if (version <= from) continue;
-    if (from > 0) backups.push(backUp(db, file, from));
+    // A store that is only being made has nothing to go back to.
+    if (current > 0) backups.push(backUp(db, file, from));
     db.transaction(() => {
       db.exec(sql);
       db.pragma(`user_version = ${version}`);

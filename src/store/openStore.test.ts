@@ -1,15 +1,11 @@
 import Sqlite from 'better-sqlite3';
-import { spawn } from 'node:child_process';
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { setTimeout as wait } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
-import { bundle, type Bundled } from '../../test/bundled.ts';
+import { describe, expect, test } from 'vitest';
 import { SMALL_SHOOT, tempFolder, tempStore } from '../../test/tempStore.ts';
 import { Fault } from '../base/fault.ts';
-import { applyPatch } from '../document/patch.ts';
-import { readShootText } from '../document/text.ts';
 import { MIGRATIONS } from './migrations/all.ts';
+import { JOURNAL } from './migrations/v1.ts';
 import { openDatabase, openStore } from './openStore.ts';
 
 const AT = '2027-03-09T07:30:00.000Z';
@@ -122,7 +118,8 @@ describe('one process owns a store', () => {
 });
 
 describe('migrations', () => {
-  const next = { version: 2, sql: "ALTER TABLE shoots ADD COLUMN colour TEXT NOT NULL DEFAULT 'amber'" };
+  const newest = MIGRATIONS.length;
+  const next = { version: newest + 1, sql: "ALTER TABLE shoots ADD COLUMN colour TEXT NOT NULL DEFAULT 'amber'" };
 
   async function oldStore(): Promise<string> {
     const folder = tempFolder();
@@ -147,30 +144,75 @@ describe('migrations', () => {
 
   test('a copy of the old form is made before each step, whole and sound', async () => {
     const folder = await oldStore();
-    const third = { version: 3, sql: 'CREATE TABLE more (id TEXT) STRICT' };
+    const third = { version: newest + 2, sql: 'CREATE TABLE more (id TEXT) STRICT' };
     const store = await openStore({ folder, migrations: [...MIGRATIONS, next, third] });
     const { backups } = store;
     expect(store.open('s').text).toBe(SMALL_SHOOT);
     store.close();
     expect(backups.map((file) => basename(file))).toEqual([
-      'longsecond.v1.backup.sqlite',
-      'longsecond.v2.backup.sqlite',
+      `longsecond.v${newest}.backup.sqlite`,
+      `longsecond.v${newest + 1}.backup.sqlite`,
     ]);
     expect(backups.map(integrityOf)).toEqual(['ok', 'ok']);
     const [first = ''] = backups;
     const old = new Sqlite(first, { readonly: true });
     expect(old.prepare('SELECT text FROM shoots').pluck().get()).toBe(SMALL_SHOOT);
-    expect(old.pragma('user_version', { simple: true })).toBe(1);
+    expect(old.pragma('user_version', { simple: true })).toBe(newest);
     old.close();
   });
 
   test('a step that fails leaves the store in its old form, and an earlier backup is not written over', async () => {
     const folder = await oldStore();
-    const broken = { version: 2, sql: `${next.sql}; CREATE NONSENSE` };
+    const broken = { version: newest + 1, sql: `${next.sql}; CREATE NONSENSE` };
     for (let i = 0; i < 2; i += 1)
       await refusal(openStore({ folder, migrations: [...MIGRATIONS, broken] }).catch(asFault));
-    expect(backupsIn(folder).sort()).toEqual(['longsecond.v1-2.backup.sqlite', 'longsecond.v1.backup.sqlite']);
+    expect(backupsIn(folder).sort()).toEqual([
+      `longsecond.v${newest}-2.backup.sqlite`,
+      `longsecond.v${newest}.backup.sqlite`,
+    ]);
     expect((await tempStore(folder)).open('s').text).toBe(SMALL_SHOOT);
+  });
+
+  test('a journal of the first form is kept whole, and can still be taken back', async () => {
+    const folder = tempFolder();
+    const file = join(folder, 'longsecond.sqlite');
+    const old = new Sqlite(file);
+    old.exec(JOURNAL);
+    old.pragma('user_version = 1');
+    const edited = SMALL_SHOOT.replace('seed: 7', 'seed: 8');
+    old.prepare('INSERT INTO shoots VALUES (?, ?, ?, 3, ?, ?, ?)').run('s', 'Milk', edited, AT, AT, 'import-0001');
+    const row = old.prepare(
+      `INSERT INTO journal (shoot, number, editId, who, at, kind, patch, inverse, splices, summary, undoes, textOf, reorders)
+        VALUES ('s', ?, ?, 'ada', '${AT}', ?, ?, ?, ?, 'Seed', ?, ?, 0)`,
+    );
+    const patch = (value: number) => JSON.stringify([{ op: 'replace', path: '/shoot/seed', value }]);
+    const at = SMALL_SHOOT.indexOf('7', SMALL_SHOOT.indexOf('seed'));
+    const splice = (removed: string, inserted: string) => JSON.stringify([{ at, removed, inserted }]);
+    row.run(1, 'edit-00001', 'edit', patch(8), patch(7), splice('7', '8'), null, 1);
+    row.run(2, 'undo-00001', 'undo', patch(7), patch(8), splice('8', '7'), 1, 0);
+    row.run(3, 'redo-00001', 'redo', patch(8), patch(7), splice('7', '8'), 2, 1);
+    old.close();
+
+    const store = await tempStore(folder);
+    expect(store.backups.map((backup) => basename(backup))).toEqual(['longsecond.v1.backup.sqlite']);
+    const { rows } = store.journal('s', { after: 0, limit: 10 });
+    expect(rows.map(({ number, kind, undoes, who }) => [number, kind, undoes, who])).toEqual([
+      [1, 'edit', undefined, 'ada'],
+      [2, 'undo', 1, 'ada'],
+      [3, 'redo', 2, 'ada'],
+    ]);
+    expect(rows[0]).not.toHaveProperty('name');
+    expect(store.list()).toMatchObject([{ id: 's', standing: 'current' }]);
+    expect(store.at('s', 2).text).toBe(SMALL_SHOOT);
+    expect(store.undo('s', { editId: 'undo-00002', who: 'ada', at: AT }).revision).toBe(4);
+    expect(store.open('s').text).toBe(SMALL_SHOOT);
+    store.close();
+    const kept = new Sqlite(file);
+    expect([kept.pragma('integrity_check', { simple: true }), kept.pragma('foreign_key_check')]).toEqual(['ok', []]);
+    // A row that says it takes back one that is not there is refused by the database itself.
+    kept.pragma('foreign_keys = ON');
+    expect(() => kept.exec('UPDATE journal SET undoes = 99 WHERE number = 2')).toThrow(/FOREIGN KEY/);
+    kept.close();
   });
 
   test('a store of a newer form is refused untouched', async () => {
@@ -180,70 +222,4 @@ describe('migrations', () => {
     expect(await refusal(openStore({ folder }))).toMatchObject({ code: 'store.newer' });
     expect(readFileSync(join(folder, 'longsecond.sqlite'))).toEqual(before);
   });
-});
-
-describe('a process that is killed in a burst of edits', () => {
-  const ROUNDS = 20;
-  let burstProgram: Bundled;
-
-  beforeAll(async () => {
-    burstProgram = await bundle('test/editInABurst.ts');
-  }, 60_000);
-
-  afterAll(() => burstProgram.remove());
-
-  /** Runs until so many edits were acknowledged and a moment more; returns the last number heard. */
-  async function burst(folder: string, round: number): Promise<number> {
-    const child = spawn(process.execPath, [burstProgram.file, folder, String(round)], { stdio: ['ignore', 'pipe', 'pipe'] }); // prettier-ignore
-    onTestFinished(() => void child.kill('SIGKILL'));
-    let heard = '';
-    let complaint = '';
-    child.stderr.on('data', (bytes: Buffer) => (complaint += bytes.toString()));
-    const ended = new Promise((resolveEnd) => child.once('close', resolveEnd));
-    const started = new Promise<void>((begin, fail) => {
-      child.stdout.on('data', (bytes: Buffer) => {
-        heard += bytes.toString();
-        if (heard.split('\n').length > 1 + (round % 4)) begin();
-      });
-      child.once('close', () => fail(new Error(`it ended by itself: ${complaint}`)));
-    });
-    await started;
-    const locked = round === 0 ? await refusal(openStore({ folder })) : undefined;
-    if (locked) {
-      expect(locked.code).toBe('store.locked');
-      expect(locked.what).toContain(String(child.pid));
-    }
-    await wait((round * 7) % 23);
-    child.kill('SIGKILL');
-    await ended;
-    const lines = heard.split('\n');
-    return Number(lines.at(-2));
-  }
-
-  test('loses no edit that it acknowledged, and leaves a sound store that opens at once', async () => {
-    const folder = tempFolder();
-    const first = await openStore({ folder });
-    first.bringIn({ editId: 'import-0001', at: AT, text: SMALL_SHOOT, id: 's' });
-    first.close();
-    let before = 0;
-    for (let round = 0; round < ROUNDS; round += 1) {
-      const acknowledged = await burst(folder, round);
-      expect(acknowledged).toBeGreaterThan(before);
-      const store = await openStore({ folder });
-      const { revision, text, written } = store.open('s');
-      expect(revision).toBeGreaterThanOrEqual(acknowledged);
-      let replayed = readShootText(SMALL_SHOOT).written;
-      for (let told = 0; told < revision;) {
-        const { rows } = store.journal('s', { after: told, limit: 500 });
-        expect(rows[0]?.number).toBe(told + 1);
-        for (const { patch } of rows) replayed = applyPatch(replayed, patch);
-        told += rows.length;
-      }
-      expect(replayed).toEqual(written);
-      expect(readShootText(text).written).toEqual(written);
-      store.close();
-      expect(integrityOf(store.file)).toBe('ok');
-      before = revision;
-    }
-  }, 180_000);
 });

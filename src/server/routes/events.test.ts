@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { SMALL_SHOOT, steppingClock, tempFolder, tempStore } from '../../../test/tempStore.ts';
+import type { PresenceReply } from '../../api/replies.ts';
 import type { Patch } from '../../document/patch.ts';
 import type { ShootStore } from '../../store/shootStore.ts';
 import { createApp } from '../app.ts';
@@ -92,6 +93,105 @@ async function server() {
 
 const seed = (value: number): Patch => [{ op: 'replace', path: '/shoot/seed', value }];
 
+describe('who is there', () => {
+  afterEach(() => void vi.useRealTimers());
+
+  const heardIn = (block: string | undefined) => {
+    const [event, data] = (block ?? '').split('\n');
+    expect(event).toBe('event: presence');
+    const { present } = JSON.parse((data ?? '').replace('data: ', '')) as PresenceReply;
+    return present.map(({ who, name, at, place }) => [who, name, at, place]);
+  };
+
+  async function withPresence() {
+    const { app, follow, edit } = await server();
+    const say = async (who: string, presence: unknown, name?: string) => {
+      const headers = { 'content-type': 'application/json', 'longsecond-client': who, ...(name === undefined ? {} : { 'longsecond-name': encodeURIComponent(name) }) }; // prettier-ignore
+      return app.request('/api/shoots/s/presence', { method: 'POST', headers, body: JSON.stringify(presence) });
+    };
+    /** A stream that has said how to reconnect. */
+    const stream = async (query = '') => {
+      const events = await follow(query);
+      await events.next();
+      return events;
+    };
+    return { say, stream, edit };
+  }
+
+  test('a stream begins with all who are here, and the answer to saying so is the same list', async () => {
+    const { say, stream } = await withPresence();
+    const answer = await say('ada', { at: '/shots/splash/shutter', place: 'Splash, shutter' }, 'Ada Zoë');
+    const { present } = (await answer.json()) as PresenceReply;
+    expect(present).toMatchObject([{ who: 'ada', name: 'Ada Zoë', at: '/shots/splash/shutter', place: 'Splash, shutter' }]); // prettier-ignore
+    expect(present[0]?.since).toMatch(/^2027-03-09T07:30:/);
+    const events = await stream();
+    expect(heardIn(await events.next())).toEqual([['ada', 'Ada Zoë', '/shots/splash/shutter', 'Splash, shutter']]);
+    await events.stop();
+  });
+
+  test('coming, moving and leaving are told to all, and leaving is closing the stream', async () => {
+    const { say, stream } = await withPresence();
+    const ada = await stream('?after=0&client=ada');
+    const bo = await stream('?client=bo');
+    expect([heardIn(await ada.next()), heardIn(await bo.next())]).toEqual([[], []]);
+    await say('bo', { at: '' });
+    expect(heardIn(await ada.next())).toEqual([['bo', undefined, '', undefined]]);
+    await say('bo', { at: '/shoot/title' }, 'Bo');
+    expect(heardIn(await ada.next())).toEqual([['bo', 'Bo', '/shoot/title', undefined]]);
+    await bo.stop();
+    expect(heardIn(await ada.next())).toEqual([]);
+    await ada.stop();
+  });
+
+  test('silence of a minute is leaving, too', async () => {
+    vi.useFakeTimers();
+    const { say, stream } = await withPresence();
+    const events = await stream();
+    expect(heardIn(await events.next())).toEqual([]);
+    await say('bo', { at: '' });
+    expect(heardIn(await events.next())).toHaveLength(1);
+    for (let beat = 0; beat < 3; beat += 1) {
+      const next = events.next();
+      await vi.advanceTimersByTimeAsync(15_000);
+      expect(await next).toBe(':');
+    }
+    const gone = events.next();
+    await vi.advanceTimersByTimeAsync(14_999);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(heardIn(await gone)).toEqual([]);
+    await events.stop();
+  });
+
+  test('it does not move where a broken connection goes on', async () => {
+    const { say, stream, edit } = await withPresence();
+    const events = await stream('?after=0&client=ada');
+    expect(await events.next()).not.toContain('id:');
+    await say('bo', { at: '' });
+    expect(await events.next()).not.toContain('id:');
+    edit(seed(8));
+    expect((await events.take(1))[0]?.id).toBe('1');
+    await events.stop();
+  });
+
+  test.each([
+    [{}, 400],
+    [{ at: 'shoot' }, 400],
+    [{ at: 7 }, 400],
+    [{ at: '', place: '' }, 400],
+    [{ at: '', place: 'x'.repeat(121) }, 400],
+    [{ at: '', place: 'a\nb' }, 400],
+    [{ at: '', who: 'bo' }, 400],
+  ])('%j is refused', async (presence, status) => {
+    const { say } = await withPresence();
+    expect((await say('ada', presence)).status).toBe(status);
+  });
+
+  test('a stream of a client that is none is refused', async () => {
+    const { app } = await server();
+    expect((await app.request('/api/shoots/s/events?client=a%20b', { headers: { 'last-event-id': '0' } })).status).toBe(400); // prettier-ignore
+  });
+});
+
 describe('live events', () => {
   afterEach(() => void vi.useRealTimers());
 
@@ -166,6 +266,7 @@ describe('live events', () => {
     vi.useFakeTimers();
     const events = await follow();
     expect(await events.next()).toBe('retry: 1000');
+    expect(await events.next()).toBe('event: presence\ndata: {"present":[]}');
     const beat = events.next();
     await vi.advanceTimersByTimeAsync(15_000);
     expect(await beat).toBe(':');

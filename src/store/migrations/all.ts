@@ -1,5 +1,6 @@
 /** Every form the store has had, oldest first. Only ever added to: what has been released is never edited. */
 import { JOURNAL } from './v1.ts';
+import { HISTORY_AND_FILES } from './v2.ts';
 
 export interface Migration {
   /** The form that it brings the store to. */
@@ -7,4 +8,7 @@ export interface Migration {
   readonly sql: string;
 }
 
-export const MIGRATIONS: readonly Migration[] = [{ version: 1, sql: JOURNAL }];
+export const MIGRATIONS: readonly Migration[] = [
+  { version: 1, sql: JOURNAL },
+  { version: 2, sql: HISTORY_AND_FILES },
+];
