@@ -23,6 +23,11 @@ const VERBS: readonly Verb[] = [
     says: 'open the screens in a browser, on this machine',
     load: async () => (await import('./verbs/serve.ts')).setUpServe,
   },
+  {
+    name: 'sheet',
+    says: 'print shot cards, the plan or morning sheets',
+    load: async () => (await import('./verbs/sheet.ts')).setUpSheet,
+  },
 ];
 
 const terminal = openTerminal(process.stdout, process.stderr, process.env);

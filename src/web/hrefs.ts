@@ -14,4 +14,19 @@ export interface ReckonerPlace {
 export const reckonerHref = ({ shootId, lawId }: ReckonerPlace = {}) =>
   `${shootId === undefined ? '' : shootHref(shootId)}/reckoner${lawId === undefined ? '' : `/${encodeURIComponent(lawId)}`}`;
 
+/** The kit; one kind of it; one piece of that kind. */
+export const kitHref = (shootId: string, kindKey?: string, itemId?: string) =>
+  [`${shootHref(shootId)}/kit`, kindKey, itemId && encodeURIComponent(itemId)].filter(Boolean).join('/');
+
+/** Where the kit is written at a path such as `/kit/lenses/macro/widest`, with the field to go to; undefined elsewhere. */
+export function kitHrefAt(shootId: string, path: string): string | undefined {
+  const [, section, kindKey, itemId] = path.split('/');
+  if (section !== 'kit' || kindKey === undefined) return undefined;
+  return `${kitHref(shootId, kindKey, itemId)}${itemId === undefined ? '' : `#at${path.replaceAll('/', '.')}`}`;
+}
+
+export const paperHref = (shootId: string) => `${shootHref(shootId)}/paper`;
+
+export const historyHref = (shootId: string) => `${shootHref(shootId)}/history`;
+
 export const shotHref = (shootId: string, shotId: string) => `${shootHref(shootId)}/shot/${encodeURIComponent(shotId)}`;

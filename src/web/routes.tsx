@@ -15,7 +15,7 @@ import { Suspense } from 'react';
 import { EmptyPlace } from './parts/EmptyPlace.tsx';
 import { Button } from './parts/Button.tsx';
 import { Shell } from './parts/Shell.tsx';
-import { reckonerHref, SHOOTS_HREF, shootHref, shotHref } from './hrefs.ts';
+import { kitHref, kitHrefAt, paperHref, reckonerHref, SHOOTS_HREF, shootHref, shotHref } from './hrefs.ts';
 import { Home } from './places/Home.tsx';
 import { ReckonerFrame } from './places/ReckonerFrame.tsx';
 import { Shoot } from './places/Shoot.tsx';
@@ -63,8 +63,20 @@ function ShootsPage() {
 function ShootLayout() {
   const { shootId = '', shotId } = useParams({ strict: false });
   const isReckoner = useMatch({ from: '/$shootId/reckoner', shouldThrow: false }) !== undefined;
+  const isKit = useMatch({ from: '/$shootId/kit', shouldThrow: false }) !== undefined;
+  const isPaper = useMatch({ from: '/$shootId/paper', shouldThrow: false }) !== undefined;
+  const isHistory = useMatch({ from: '/$shootId/history', shouldThrow: false }) !== undefined;
   return (
-    <ShootFrame key={shootId} shootId={shootId} shotId={shotId} isReckoner={isReckoner} onGo={useGo()}>
+    <ShootFrame
+      key={shootId}
+      shootId={shootId}
+      shotId={shotId}
+      isReckoner={isReckoner}
+      isKit={isKit}
+      isPaper={isPaper}
+      isHistory={isHistory}
+      onGo={useGo()}
+    >
       <Outlet />
     </ShootFrame>
   );
@@ -78,7 +90,58 @@ function ShotPage() {
   const open = useOpenShoot();
   const go = useGo();
   const { shotId = '' } = useParams({ strict: false });
-  return <Shot open={open} shotId={shotId} onChooseShot={(id) => go(shotHref(open.id, id))} />;
+  const follow = (path: string) => {
+    const href = kitHrefAt(open.id, path);
+    if (href !== undefined) go(href);
+    return href !== undefined;
+  };
+  return (
+    <Shot open={open} shotId={shotId} onChooseShot={(id) => go(shotHref(open.id, id))} onFollow={follow} onGo={go} />
+  );
+}
+
+const Kit = lazyRouteComponent(() => import('./places/Kit.tsx'), 'Kit');
+
+function KitPage() {
+  const open = useOpenShoot();
+  const go = useGo();
+  const { kindKey, itemId } = useParams({ strict: false });
+  const hrefOf = (kind?: string, item?: string) => kitHref(open.id, kind, item);
+  return (
+    <Suspense fallback={null}>
+      <Kit open={open} kindKey={kindKey} itemId={itemId} hrefOf={hrefOf} onGo={go} />
+    </Suspense>
+  );
+}
+
+const History = lazyRouteComponent(() => import('./places/History.tsx'), 'History');
+
+function HistoryPage() {
+  const open = useOpenShoot();
+  return (
+    <Suspense fallback={null}>
+      <History open={open} />
+    </Suspense>
+  );
+}
+
+const Paper = lazyRouteComponent(() => import('./places/Paper.tsx'), 'Paper');
+
+function PaperPage() {
+  const open = useOpenShoot();
+  const navigate = useNavigate();
+  const search: Record<string, unknown> = useSearch({ strict: false });
+  return (
+    <Suspense fallback={null}>
+      <Paper
+        open={open}
+        search={readSearch(writeSearch(search))}
+        onSearch={(next: Readonly<Record<string, string>>) =>
+          void navigate({ href: paperHref(open.id) + writeSearch(next), replace: true, resetScroll: false })
+        }
+      />
+    </Suspense>
+  );
 }
 
 /** The catalogue of laws is long, and only this place shows it: its script comes when it is first gone to. */
@@ -124,6 +187,12 @@ const reckonerLaw = createRoute({ getParentRoute: () => reckoner, path: '$lawId'
 const shoot = createRoute({ getParentRoute: () => root, path: '$shootId', component: ShootLayout });
 const shootIndex = createRoute({ getParentRoute: () => shoot, path: '/', component: ShootPage });
 const shot = createRoute({ getParentRoute: () => shoot, path: 'shot/$shotId', component: ShotPage });
+const kit = createRoute({ getParentRoute: () => shoot, path: 'kit', component: KitPage });
+const kitIndex = createRoute({ getParentRoute: () => kit, path: '/' });
+const kitKind = createRoute({ getParentRoute: () => kit, path: '$kindKey' });
+const kitItem = createRoute({ getParentRoute: () => kit, path: '$kindKey/$itemId' });
+const paper = createRoute({ getParentRoute: () => shoot, path: 'paper', component: PaperPage });
+const history = createRoute({ getParentRoute: () => shoot, path: 'history', component: HistoryPage });
 const shootReckoner = createRoute({ getParentRoute: () => shoot, path: 'reckoner', component: ShootReckonerPage });
 const shootReckonerIndex = createRoute({ getParentRoute: () => shootReckoner, path: '/' });
 const shootReckonerLaw = createRoute({ getParentRoute: () => shootReckoner, path: '$lawId' });
@@ -133,7 +202,14 @@ export const router = createRouter({
     home,
     shoots,
     reckoner.addChildren([reckonerIndex, reckonerLaw]),
-    shoot.addChildren([shootIndex, shot, shootReckoner.addChildren([shootReckonerIndex, shootReckonerLaw])]),
+    shoot.addChildren([
+      shootIndex,
+      shot,
+      history,
+      kit.addChildren([kitIndex, kitKind, kitItem]),
+      paper,
+      shootReckoner.addChildren([shootReckonerIndex, shootReckonerLaw]),
+    ]),
   ]),
   parseSearch: readSearch,
   stringifySearch: writeSearch,

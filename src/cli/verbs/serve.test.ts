@@ -90,7 +90,7 @@ describe('the command as a process', () => {
       const told = events.text();
       child.kill(signal);
       expect(await ended).toBe(0);
-      expect(await told).toBe('retry: 1000\n\n');
+      expect(await told).toBe('retry: 1000\n\nevent: presence\ndata: {"present":[]}\n\n');
       expect(heard.err).toBe('');
       expect((await tempStore(folder)).open('milk').text).toBe(SMALL_SHOOT);
     },

@@ -1,5 +1,5 @@
 /** Every action there is, in the order in which the help lists them. */
-import { reckonerHref, shootHref, shotHref } from '../hrefs.ts';
+import { historyHref, reckonerHref, shootHref, shotHref } from '../hrefs.ts';
 import type { Action, ActionState } from './action.ts';
 
 const shotBeside = ({ open, shotId }: ActionState, by: 1 | -1): string | undefined => {
@@ -46,6 +46,13 @@ export const ACTIONS: readonly Action[] = [
     keys: ['R'],
     when: () => true,
     perform: ({ open, go }) => go(reckonerHref({ shootId: open?.id })),
+  },
+  {
+    id: 'history',
+    label: 'Go to the history of the shoot',
+    keys: ['H'],
+    when: ({ open }) => open !== undefined,
+    perform: ({ open, go }) => go(historyHref(open!.id)),
   },
   {
     id: 'theme',

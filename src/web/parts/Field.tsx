@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import './field.css';
+import { useFieldMark } from './fieldMarks.ts';
 
 export interface FieldProps {
   /** Id of the control inside, which the label and the notes belong to. */
@@ -16,6 +17,7 @@ export interface FieldProps {
 
 /** A labelled line of a form: label left, value right, anything to be said about it beneath. */
 export function Field({ id, label, note, problem, after, children }: FieldProps) {
+  const mark = useFieldMark(id);
   return (
     <div className={`field${problem === undefined ? '' : ' is-wrong'}`}>
       <label className="field-label" htmlFor={id}>
@@ -25,6 +27,7 @@ export function Field({ id, label, note, problem, after, children }: FieldProps)
         {children}
         {after}
       </div>
+      {mark !== undefined && <div className="field-mark here-mark">{mark}</div>}
       {note !== undefined && (
         <div className="field-note" id={`${id}-note`}>
           {note}

@@ -16,6 +16,8 @@ export interface MarginChartProps {
   readonly onChoose: (id: string) => void;
   /** Goes to where something missing would be written. */
   readonly onFollow: (path: string) => void;
+  /** Explains a row; without it, rows have no sign to ask by. */
+  readonly onHelp?: (id: string) => void;
 }
 
 function Axis() {
@@ -40,7 +42,7 @@ function Axis() {
  * Every limit on one axis, in stops: short to the left of "just enough", spare to the right. Rows are chosen like
  * radio buttons, with the arrow keys too; ghosts draw where each bar would go.
  */
-export function MarginChart({ label, rows, ghosts, chosen, onChoose, onFollow }: MarginChartProps) {
+export function MarginChart({ label, rows, ghosts, chosen, onChoose, onFollow, onHelp }: MarginChartProps) {
   const lines = useRef<HTMLDivElement>(null);
   const known = rows.filter(({ stops }) => stops);
   const entry = known.some(({ id }) => id === chosen) ? chosen : known[0]?.id;
@@ -56,25 +58,38 @@ export function MarginChart({ label, rows, ghosts, chosen, onChoose, onFollow }:
   };
 
   return (
-    <div className={`margin-chart${ghosts ? ' has-ghosts' : ''}`}>
+    <div className={`margin-chart${ghosts ? ' has-ghosts' : ''}${onHelp ? ' has-help' : ''}`}>
       <Axis />
       <div className="margin-lines" role="radiogroup" aria-label={label} ref={lines} onKeyDown={onKeyDown}>
-        {rows.map((row) =>
-          row.stops ? (
-            <MarginLine
-              key={row.id}
-              row={row}
-              stops={row.stops}
-              ghost={ghosts?.get(row.id)}
-              change={changeOf(row, ghosts?.get(row.id))}
-              isChosen={row.id === chosen}
-              isEntry={row.id === entry}
-              onChoose={onChoose}
-            />
-          ) : (
-            <UnknownLine key={row.id} row={row} onFollow={onFollow} />
-          ),
-        )}
+        {rows.map((row) => (
+          <div className="margin-row" key={row.id}>
+            {row.stops ? (
+              <MarginLine
+                row={row}
+                stops={row.stops}
+                ghost={ghosts?.get(row.id)}
+                change={changeOf(row, ghosts?.get(row.id))}
+                isChosen={row.id === chosen}
+                isEntry={row.id === entry}
+                onChoose={onChoose}
+              />
+            ) : (
+              <UnknownLine row={row} onFollow={onFollow} />
+            )}
+            {onHelp && (
+              <button
+                type="button"
+                className="margin-help no-print"
+                // One stop of the Tab key for the chosen row; the arrows lead to the others.
+                {...(row.stops && row.id !== entry ? { tabIndex: -1 } : {})}
+                aria-label={`What is this: ${row.title}`}
+                onClick={() => onHelp(row.id)}
+              >
+                ?
+              </button>
+            )}
+          </div>
+        ))}
       </div>
       <MarginTable label={label} rows={rows} />
     </div>

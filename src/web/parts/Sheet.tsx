@@ -1,5 +1,5 @@
 import { Dialog } from '@base-ui/react/dialog';
-import type { ReactNode } from 'react';
+import type { ReactNode, RefObject } from 'react';
 import { Button } from './Button.tsx';
 import { Icon } from './Icon.tsx';
 import './sheet.css';
@@ -8,16 +8,18 @@ export interface SheetProps {
   readonly isOpen: boolean;
   readonly title: string;
   readonly onClose: () => void;
+  /** What has the cursor first; else whatever comes first. */
+  readonly startAt?: RefObject<HTMLElement | null>;
   readonly children: ReactNode;
 }
 
 /** A sheet over the edge of the page for reading something in full; Escape puts it away. */
-export function Sheet({ isOpen, title, onClose, children }: SheetProps) {
+export function Sheet({ isOpen, title, onClose, startAt, children }: SheetProps) {
   return (
     <Dialog.Root open={isOpen} onOpenChange={(next) => next || onClose()}>
       <Dialog.Portal>
         <Dialog.Backdrop className="sheet-behind" />
-        <Dialog.Popup className="sheet">
+        <Dialog.Popup className="sheet" {...(startAt ? { initialFocus: startAt } : {})}>
           <div className="sheet-head">
             <Dialog.Title className="sheet-title">{title}</Dialog.Title>
             <Dialog.Close

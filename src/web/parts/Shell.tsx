@@ -24,10 +24,17 @@ export interface ShellProps {
   readonly onGo: (href: string) => void;
   /** What is open. */
   readonly title?: string;
-  /** How its edits stand, in words; `isSettled` when nothing is on its way. */
-  readonly standing?: { readonly word: string; readonly isSettled: boolean };
-  /** Something everybody on this page must read. */
-  readonly warning?: { readonly says: string; readonly onDismiss: () => void };
+  /** How its edits stand, in words that lead to all of them; `isSettled` when nothing is on its way. */
+  readonly standing?: {
+    readonly word: string;
+    readonly isSettled: boolean;
+    readonly href: string;
+    readonly isCurrent: boolean;
+  };
+  /** Who else is here. */
+  readonly people?: ReactNode;
+  /** Something that must be read on whatever place one is. */
+  readonly notices?: ReactNode;
   readonly undo?: HistoryStep;
   readonly redo?: HistoryStep;
   readonly children: ReactNode;
@@ -55,7 +62,12 @@ function HistoryButton({
 }
 
 /** The frame around every place: the mark, the places, how the edits stand, and one step back or forward. */
-export function Shell({ places, onGo, title, standing, warning, undo, redo, children }: ShellProps) {
+export function Shell({ places, onGo, title, standing, people, notices, undo, redo, children }: ShellProps) {
+  const follow = (href: string) => (event: MouseEvent) => {
+    if (!isPlain(event)) return;
+    event.preventDefault();
+    onGo(href);
+  };
   return (
     <div className="shell">
       <a className="shell-skip" href="#place">
@@ -72,11 +84,7 @@ export function Shell({ places, onGo, title, standing, warning, undo, redo, chil
               key={href}
               href={href}
               aria-current={isCurrent ? 'page' : undefined}
-              onClick={(event) => {
-                if (!isPlain(event)) return;
-                event.preventDefault();
-                onGo(href);
-              }}
+              onClick={follow(href)}
             >
               {label}
             </a>
@@ -86,24 +94,25 @@ export function Shell({ places, onGo, title, standing, warning, undo, redo, chil
           {title !== undefined && <span className="shell-title">{title}</span>}
           {standing && (
             <span className={standing.isSettled ? 'shell-standing' : 'shell-standing is-moving'} role="status">
-              {standing.word}
+              <a
+                href={standing.href}
+                title="History"
+                aria-current={standing.isCurrent ? 'page' : undefined}
+                onClick={follow(standing.href)}
+              >
+                {standing.word}
+              </a>
             </span>
           )}
         </div>
         <div className="shell-tools no-print">
+          {people}
           {undo && <HistoryButton step={undo} word="Undo" sign="undo" />}
           {redo && <HistoryButton step={redo} word="Redo" sign="redo" />}
           <ThemeMenu />
         </div>
       </header>
-      {warning && (
-        <div className="shell-warning" role="alert">
-          <p>{warning.says}</p>
-          <Button look="quiet" onClick={warning.onDismiss}>
-            Put this away
-          </Button>
-        </div>
-      )}
+      {notices}
       <main className="shell-place" id="place" tabIndex={-1}>
         {children}
       </main>

@@ -8,7 +8,7 @@ import { writeSearch } from '../searchText.ts';
 import { GoLink } from './GoLink.tsx';
 import { LawList } from './reckoner/LawList.tsx';
 import { LawSheet } from './reckoner/LawSheet.tsx';
-import { keepUnits, unitsKept } from './reckoner/units.ts';
+import { chooseUnits, useUnits } from '../state/unitChoice.ts';
 import './reckoner/reckoner.css';
 import './reckoner/pictures.css';
 
@@ -45,7 +45,7 @@ function NoSuchLaw({ lawId, hrefOf, onGo }: Pick<ReckonerProps, 'hrefOf' | 'onGo
 /** Every law as a form: found by words of the trade, worked out at each keystroke, drawn over one input and over two. */
 export function Reckoner({ lawId, search, shootUnits, hrefOf, onGo, onAddress }: ReckonerProps) {
   const [words, setWords] = useState('');
-  const [kept, setKept] = useState(unitsKept);
+  const usual = useUnits(shootUnits);
   const law = lawId === undefined ? undefined : lawNamed(lawId);
   useEffect(() => {
     if (!law) document.title = 'Reckoner, Longsecond';
@@ -77,11 +77,8 @@ export function Reckoner({ lawId, search, shootUnits, hrefOf, onGo, onAddress }:
             key={law.id}
             law={law}
             search={search}
-            usual={shootUnits ?? kept ?? 'metric'}
-            onUnits={(system) => {
-              keepUnits(system);
-              setKept(system);
-            }}
+            usual={usual}
+            onUnits={chooseUnits}
             onAddress={(pairs) => onAddress(hrefOf(law.id) + writeSearch(pairs))}
           />
         ) : (

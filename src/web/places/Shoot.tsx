@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { shotHref } from '../hrefs.ts';
+import { kitHref, shotHref } from '../hrefs.ts';
+import { GoLink } from './GoLink.tsx';
 import { Button } from '../parts/Button.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
 import { Notice } from '../parts/Notice.tsx';
@@ -7,7 +8,7 @@ import type { OpenShoot } from '../state/contract.ts';
 import { About } from './shoot/About.tsx';
 import { Board } from './shoot/Board.tsx';
 import { newFrame } from './shoot/board.ts';
-import { boardOrder } from './shoot/film.ts';
+import { boardOrder } from '../../turnover/film.ts';
 import { Problems } from './shoot/Problems.tsx';
 import { ShootHead } from './shoot/ShootHead.tsx';
 import './shoot/shoot.css';
@@ -43,8 +44,11 @@ export function Shoot({ open, onGo }: ShootProps) {
       <Problems open={open} onGo={onGo} />
       {lacksKit && (
         <p className="shoot-lacks">
-          There is no camera or no lens in this shoot yet, so no settings can be found. Kit and light are written in its
-          file: download it, whose comments show how, and bring it in; or begin a shoot with the kit of another.
+          There is no camera or no lens in this shoot yet, so no settings can be found.{' '}
+          <GoLink href={kitHref(open.id)} onGo={onGo}>
+            Put them into the Kit
+          </GoLink>
+          , or begin a shoot with the kit of another.
         </p>
       )}
       {isEmpty ? (

@@ -1,12 +1,20 @@
-import { useEffect, useRef, type ReactNode } from 'react';
+import { useCallback, useEffect, useRef, type ReactNode } from 'react';
 import { KeyHelp } from '../actions/KeyHelp.tsx';
 import { useActions } from '../actions/useActions.ts';
 import { Button } from '../parts/Button.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
 import { Shell, type PlaceLink } from '../parts/Shell.tsx';
-import { reckonerHref, SHOOTS_HREF, shootHref, shotHref } from '../hrefs.ts';
+import { historyHref, kitHref, paperHref, reckonerHref, SHOOTS_HREF, shootHref, shotHref } from '../hrefs.ts';
 import type { OpenShoot, Saving } from '../state/contract.ts';
-import { OpenShootProvider, useOpening } from '../state/hooks.ts';
+import { FieldMarkProvider } from '../parts/fieldMarks.ts';
+import { OpenShootProvider, useOpening, useOthers } from '../state/hooks.ts';
+import { client } from '../state/page.ts';
+import { NameBar } from './crew/NameBar.tsx';
+import { People } from './crew/People.tsx';
+import { Refusals } from './crew/Refusals.tsx';
+import { useHere } from './crew/useHere.ts';
+import { pathOfField, sayMark } from './crew/where.ts';
+import './crew/crew.css';
 
 export interface ShootFrameProps {
   readonly shootId: string;
@@ -14,18 +22,32 @@ export interface ShootFrameProps {
   readonly shotId: string | undefined;
   /** The Reckoner is shown, which names the page itself. */
   readonly isReckoner: boolean;
+  readonly isKit: boolean;
+  readonly isPaper: boolean;
+  readonly isHistory: boolean;
   readonly onGo: (href: string) => void;
   readonly children: ReactNode;
 }
 
+type Where = Pick<ShootFrameProps, 'shotId' | 'isReckoner' | 'isKit' | 'isPaper' | 'isHistory'>;
+
 const ALL_SHOOTS = { label: 'All shoots', href: SHOOTS_HREF, isCurrent: false };
 const RECKONER = { label: 'Reckoner', href: reckonerHref(), isCurrent: false };
 
-function placesOf({ id, plan }: OpenShoot, shotId: string | undefined, isReckoner: boolean): readonly PlaceLink[] {
+function placesOf(
+  { id, plan }: OpenShoot,
+  { shotId, isReckoner, isKit, isPaper, isHistory }: Where,
+): readonly PlaceLink[] {
   const shot = plan.shots.find((each) => each.id === shotId) ?? plan.shots[0];
   return [
-    { label: 'Shoot', href: shootHref(id), isCurrent: shotId === undefined && !isReckoner },
+    {
+      label: 'Shoot',
+      href: shootHref(id),
+      isCurrent: shotId === undefined && !isReckoner && !isKit && !isPaper && !isHistory,
+    },
     ...(shot ? [{ label: 'Shot', href: shotHref(id, shot.id), isCurrent: shotId !== undefined }] : []),
+    { label: 'Kit', href: kitHref(id), isCurrent: isKit },
+    { label: 'Paper', href: paperHref(id), isCurrent: isPaper },
     { label: 'Reckoner', href: reckonerHref({ shootId: id }), isCurrent: isReckoner },
     ALL_SHOOTS,
   ];
@@ -38,21 +60,39 @@ const WORDS: Readonly<Record<Saving, string>> = {
   refused: 'an edit was refused',
 };
 
-function standingOf({ saving, revision }: OpenShoot) {
-  const word = saving === 'saved' ? `saved, revision ${revision}` : WORDS[saving];
-  return { word, isSettled: saving === 'saved' };
+function standingOf({ id, saving, revision, refusals }: OpenShoot, isCurrent: boolean) {
+  const isMany = saving === 'refused' && refusals.length > 1;
+  const word =
+    saving === 'saved'
+      ? `saved, revision ${revision}`
+      : isMany
+        ? `${refusals.length} edits were refused`
+        : WORDS[saving];
+  return { word, isSettled: saving === 'saved', href: historyHref(id), isCurrent };
 }
 
 /** The frame of everything inside one shoot: it opens the shoot, says how its edits stand, and listens for keys. */
-export function ShootFrame({ shootId, shotId, isReckoner, onGo, children }: ShootFrameProps) {
+export function ShootFrame({ shootId, shotId, isReckoner, isKit, isPaper, isHistory, onGo, children }: ShootFrameProps) {
   const { opening, store } = useOpening(shootId);
   const open = opening.state === 'open' ? opening.open : undefined;
   const help = useActions({ ...(open ? { open } : {}), ...(shotId === undefined ? {} : { shotId }), go: onGo });
   const shot = open?.plan.shots.find(({ id }) => id === shotId);
-  const title = [shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
+  const title = [isKit ? 'Kit' : isPaper ? 'Paper' : isHistory ? 'History' : shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
   useEffect(() => {
     if (!isReckoner) document.title = title;
   }, [title, isReckoner]);
+
+  const others = useOthers(shootId);
+  const marks = useCallback(
+    (id: string) => {
+      const path = others.length === 0 ? undefined : pathOfField(id);
+      return path === undefined ? undefined : sayMark(others, path, client);
+    },
+    [others],
+  );
+  const places = open ? placesOf(open, { shotId, isReckoner, isKit, isPaper, isHistory }) : [ALL_SHOOTS, RECKONER];
+  const current = places.find(({ isCurrent }) => isCurrent)?.label ?? (isHistory ? 'History' : 'Shoot');
+  useHere({ shootId, place: shot?.title ?? `the ${current}`, base: shot ? `/shots/${shot.id}` : '' });
 
   // The link that led here is gone with its place: the keyboard goes on in the new one, not at the top of the page.
   const from = useRef(shotId);
@@ -65,7 +105,7 @@ export function ShootFrame({ shootId, shotId, isReckoner, onGo, children }: Shoo
   if (opening.state === 'failed') {
     const { fault, isAway } = opening;
     return (
-      <Shell places={[ALL_SHOOTS, RECKONER]} onGo={onGo}>
+      <Shell places={places} onGo={onGo}>
         <EmptyPlace title={isAway ? 'The shoot cannot be reached' : fault.what} says={isAway ? `${fault.what}. ${fault.mend} It is tried again by itself.` : fault.mend}>
           {isAway && <Button onClick={store.wake}>Try again now</Button>}
           <Button onClick={() => onGo(SHOOTS_HREF)}>All shoots</Button>
@@ -76,7 +116,7 @@ export function ShootFrame({ shootId, shotId, isReckoner, onGo, children }: Shoo
   }
   if (!open)
     return (
-      <Shell places={[ALL_SHOOTS, RECKONER]} onGo={onGo}>
+      <Shell places={places} onGo={onGo}>
         <p className="shoot-opening" role="status">
           Opening…
         </p>
@@ -89,15 +129,19 @@ export function ShootFrame({ shootId, shotId, isReckoner, onGo, children }: Shoo
   });
   return (
     <Shell
-      places={placesOf(open, shotId, isReckoner)}
+      places={places}
       onGo={onGo}
       title={open.plan.title}
-      standing={standingOf(open)}
-      {...(open.refusal === undefined ? {} : { warning: { says: open.refusal, onDismiss: store.dismissRefusal } })}
+      standing={standingOf(open, isHistory)}
+      people={<People open={open} others={others} onGo={onGo} />}
+      notices={<Refusals open={open} />}
       undo={step(open.undoSummary, open.undo)}
       redo={step(open.redoSummary, open.redo)}
     >
-      <OpenShootProvider value={open}>{children}</OpenShootProvider>
+      <OpenShootProvider value={open}>
+        <FieldMarkProvider value={marks}>{children}</FieldMarkProvider>
+      </OpenShootProvider>
+      <NameBar others={others} />
       <KeyHelp {...help} />
     </Shell>
   );

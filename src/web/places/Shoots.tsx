@@ -1,4 +1,5 @@
 import { useEffect, useState, type DragEvent } from 'react';
+import type { ImportZipReply, ShootEntry, ShootReply, Standing } from '../../api/replies.ts';
 import { Fault } from '../../base/fault.ts';
 import { blankShootText } from '../../document/blank.ts';
 import { KeyHelp } from '../actions/KeyHelp.tsx';
@@ -12,7 +13,11 @@ import { useShootList } from '../state/hooks.ts';
 import { server } from '../state/page.ts';
 import { BringIn } from './shoots/BringIn.tsx';
 import { Begin } from './shoots/Begin.tsx';
+import { BroughtIn } from './shoots/BroughtIn.tsx';
+import { DuplicateSheet } from './shoots/DuplicateSheet.tsx';
 import { Refused } from './shoots/Refused.tsx';
+import { Notice } from '../parts/Notice.tsx';
+import { isZip, sectionsOf } from './shoots/sections.ts';
 import { sameKitText } from './shoots/sameKit.ts';
 import { ShootRow } from './shoots/ShootRow.tsx';
 import './shoots/shoots.css';
@@ -32,33 +37,83 @@ const faultOf = (error: unknown): Fault =>
         cause: error,
       });
 
+const BECAME: Readonly<Record<Standing, string>> = {
+  current: 'is with the current shoots',
+  template: 'is a template: others can begin from it',
+  archived: 'is archived',
+};
+
+/** The text of a file. Throws Fault `file.not-text` where it is not text in UTF-8. */
+function textOf(bytes: Uint8Array, name: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch (cause) {
+    throw new Fault({
+      code: 'file.not-text',
+      what: 'The file is neither text in UTF-8 nor a zip',
+      where: name,
+      mend: 'Choose a shoot as YAML, JSON or zip, such as one that Longsecond exported.',
+      cause,
+    });
+  }
+}
+
 /** Every shoot there is, the one changed last first; here one is begun or brought in. */
 export function Shoots({ onGo }: ShootsProps) {
   const { list, again } = useShootList();
   const [fault, setFault] = useState<Fault>();
   const [isBusy, setBusy] = useState(false);
   const [isOver, setOver] = useState(false);
+  const [copied, setCopied] = useState<ShootEntry>();
+  const [broughtIn, setBroughtIn] = useState<ImportZipReply>();
+  const [said, setSaid] = useState<string>();
   const help = useActions({ go: onGo });
   useEffect(() => {
     document.title = 'Shoots, Longsecond';
   }, []);
 
-  /** One thing at a time: whatever is made here is opened at once, or the reason why not is shown. */
-  const make = async (text: () => string | Promise<string>) => {
+  /** One thing at a time: what is done here shows at once, or the reason why not. */
+  const perform = async (work: () => Promise<void>) => {
     setBusy(true);
     setFault(undefined);
+    setBroughtIn(undefined);
+    setSaid(undefined);
     try {
-      const { id } = await server.bringIn({ editId: makeId(), text: await text() });
-      onGo(shootHref(id));
+      await work();
     } catch (error) {
       setFault(faultOf(error));
     } finally {
       setBusy(false);
     }
   };
+  const enter = ({ id }: ShootReply) => onGo(shootHref(id));
   const begin = (title: string, kitOf: string | undefined) =>
-    void make(async () => (kitOf === undefined ? blankShootText(title) : sameKitText(title, (await server.open(kitOf)).written)));
-  const bringIn = (file: File) => void make(() => file.text());
+    void perform(async () => {
+      const text = kitOf === undefined ? blankShootText(title) : sameKitText(title, (await server.open(kitOf)).written);
+      enter(await server.bringIn({ editId: makeId(), text }));
+    });
+  const bringInZip = async (bytes: Uint8Array<ArrayBuffer>) => {
+    const reply = await server.bringInZip({ editId: makeId(), bytes });
+    if (reply.missingFiles.length === 0) enter(reply);
+    else {
+      setBroughtIn(reply);
+      again();
+    }
+  };
+  const bringIn = (file: File) =>
+    void perform(async () => {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      if (isZip(bytes)) await bringInZip(bytes);
+      else enter(await server.bringIn({ editId: makeId(), text: textOf(bytes, file.name) }));
+    });
+  const duplicate = (shoot: ShootEntry, title: string) =>
+    void perform(async () => enter(await server.duplicate(shoot.id, { editId: makeId(), title })));
+  const setStanding = ({ id, title }: ShootEntry, standing: Standing) =>
+    void perform(async () => {
+      await server.setStanding(id, standing);
+      setSaid(`${title} ${BECAME[standing]}`);
+      again();
+    });
 
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
@@ -86,7 +141,15 @@ export function Shoots({ onGo }: ShootsProps) {
         onDrop={onDrop}
       >
         <h1>Shoots</h1>
-        {fault && <Refused fault={fault} onDismiss={() => setFault(undefined)} />}
+        {fault && !copied && <Refused fault={fault} onDismiss={() => setFault(undefined)} />}
+        {broughtIn && (
+          <BroughtIn
+            title={broughtIn.title}
+            missing={broughtIn.missingFiles}
+            onOpen={() => enter(broughtIn)}
+            onDismiss={() => setBroughtIn(undefined)}
+          />
+        )}
         {list.state === 'failed' && (
           <EmptyPlace title={list.fault.what} says={list.fault.mend}>
             <Button onClick={again}>Try again</Button>
@@ -95,13 +158,25 @@ export function Shoots({ onGo }: ShootsProps) {
         {list.state === 'listed' && shoots.length === 0 && (
           <p className="shoots-none">There are no shoots here yet. Begin one, or bring in a file somebody sent you.</p>
         )}
-        {shoots.length > 0 && (
-          <ul className="shoots-list">
-            {shoots.map((shoot) => (
-              <ShootRow key={shoot.id} shoot={shoot} onGo={onGo} />
-            ))}
-          </ul>
-        )}
+        {sectionsOf(shoots).map(({ standing, title, shoots: listed }, _i, sections) => (
+          <section key={standing} className="shoots-section">
+            {(sections.length > 1 || standing !== 'current') && <h2>{title}</h2>}
+            <ul className="shoots-list">
+              {listed.map((shoot) => (
+                <ShootRow
+                  key={shoot.id}
+                  shoot={shoot}
+                  onGo={onGo}
+                  onDuplicate={() => {
+                    setFault(undefined);
+                    setCopied(shoot);
+                  }}
+                  onStanding={(next) => setStanding(shoot, next)}
+                />
+              ))}
+            </ul>
+          </section>
+        ))}
         {list.state !== 'loading' && (
           <div className="shoots-new">
             <Begin shoots={shoots} isBusy={isBusy} onBegin={begin} />
@@ -109,6 +184,14 @@ export function Shoots({ onGo }: ShootsProps) {
           </div>
         )}
       </div>
+      <DuplicateSheet
+        shoot={copied}
+        isBusy={isBusy}
+        fault={copied ? fault : undefined}
+        onDuplicate={duplicate}
+        onClose={() => setCopied(undefined)}
+      />
+      {said !== undefined && <Notice says={said} onDismiss={() => setSaid(undefined)} />}
       <KeyHelp {...help} />
     </Shell>
   );

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
 import type { Alternative, PatchOperation, Way } from '../../plan/types.ts';
 import { AssumedMark } from '../parts/AssumedMark.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
@@ -8,11 +8,13 @@ import { Panel } from '../parts/Panel.tsx';
 import { Sheet } from '../parts/Sheet.tsx';
 import { TraceTree } from '../parts/TraceTree.tsx';
 import type { OpenShoot } from '../state/contract.ts';
+import { useUnits } from '../state/unitChoice.ts';
 import { Alternatives } from './shot/Alternatives.tsx';
 import { Answer } from './shot/Answer.tsx';
 import { Ask } from './shot/Ask.tsx';
 import { Cautions, Notes, RestsOn, ShotProblems } from './shot/Beneath.tsx';
 import { chartRows, ghostsOf, worstOf } from './shot/chartRows.ts';
+import { PicturePanels } from './shot/PicturePanel.tsx';
 import { ShotClocks } from './shot/ShotClocks.tsx';
 import { fieldId, ShotProvider, type ShotContext } from './shot/shotContext.ts';
 import { ShotHead } from './shot/ShotHead.tsx';
@@ -20,14 +22,22 @@ import { traceNode } from './shot/traceNodes.ts';
 import { useShotEdits } from './shot/useShotEdits.ts';
 import { Ways } from './shot/Ways.tsx';
 import './shot/shot.css';
+import './shot/limitHelp.css';
+
+/** Read now and then, and it names laws of the whole catalogue: its script comes when somebody asks. */
+const LimitHelpBody = lazy(() => import('./shot/LimitHelpBody.tsx').then(({ LimitHelpBody: of }) => ({ default: of })));
 
 export interface ShotProps {
   readonly open: OpenShoot;
   readonly shotId: string;
   readonly onChooseShot: (shotId: string) => void;
-  /** Goes to where something outside this shot is written; without it, the place says where that is. */
-  readonly onFollow?: (path: string) => void;
+  /** Goes to where something outside this shot is written; where that is no place, this place says where it is. */
+  readonly onFollow?: (path: string) => boolean;
+  /** Goes to another place without loading the page anew. */
+  readonly onGo?: (href: string) => void;
 }
+
+const loadAnew = (href: string) => window.location.assign(href);
 
 interface Said {
   readonly says: string;
@@ -48,15 +58,17 @@ function focusField(path: string): boolean {
 }
 
 /** One shot: what it asks for, how every limit stands, what to set, and the ways to close what is short. */
-export function Shot({ open, shotId, onChooseShot, onFollow }: ShotProps) {
+export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: ShotProps) {
   const plan = open.plan.shots.find(({ id }) => id === shotId);
   const edits = useShotEdits(open);
-  const system = open.shoot.shoot.units ?? 'metric';
+  const system = useUnits(open.shoot.shoot.units);
   const [chosen, setChosen] = useState<string>();
   const [pointed, setPointed] = useState<Way | Alternative>();
   const [traced, setTraced] = useState<string>();
   const [said, setSaid] = useState<Said>();
+  const [helped, setHelped] = useState<string>();
   useEffect(() => {
+    setHelped(undefined);
     setChosen(undefined);
     setPointed(undefined);
     setTraced(undefined);
@@ -75,15 +87,14 @@ export function Shot({ open, shotId, onChooseShot, onFollow }: ShotProps) {
     // What only the defaults say is shown, and overridden, in the shot's own field.
     const path = written.replace(/^\/defaults\//, `/shots/${shotId}/`);
     setTraced(undefined);
+    setHelped(undefined);
     // The sheet gives the cursor back as it closes; only then can it go elsewhere.
     setTimeout(() => {
-      if (focusField(path)) return;
-      if (onFollow) onFollow(path);
-      else
-        setSaid({
-          says: `That is written in the shoot’s text, at ${path.split('/').slice(1).join(', ')}`,
-          canUndo: false,
-        });
+      if (focusField(path) || onFollow?.(path) === true) return;
+      setSaid({
+        says: `That is written in the shoot’s text, at ${path.split('/').slice(1).join(', ')}`,
+        canUndo: false,
+      });
     }, 0);
   };
   const apply = (patch: readonly PatchOperation[], title: string) => {
@@ -108,8 +119,13 @@ export function Shot({ open, shotId, onChooseShot, onFollow }: ShotProps) {
       return found && (found.near === undefined ? found.what : `${found.what}; did you mean ${found.near}?`);
     },
     follow,
-    trace: setTraced,
+    trace: (name) => {
+      setHelped(undefined);
+      setTraced(name);
+    },
+    go: onGo,
   };
+  const helpedMargin = plan.margins.find(({ id }) => id === helped);
 
   return (
     <ShotProvider value={context}>
@@ -143,11 +159,13 @@ export function Shot({ open, shotId, onChooseShot, onFollow }: ShotProps) {
               {...(margin ? { chosen: margin.id } : {})}
               onChoose={setChosen}
               onFollow={follow}
+              onHelp={setHelped}
             />
           </Panel>
           <div className="shot-beneath">
             <Cautions />
             <Notes />
+            <PicturePanels />
             <RestsOn />
           </div>
         </div>
@@ -175,6 +193,11 @@ export function Shot({ open, shotId, onChooseShot, onFollow }: ShotProps) {
       </div>
       <Sheet isOpen={trace !== undefined} title="Where this comes from" onClose={() => setTraced(undefined)}>
         {trace && <TraceTree root={traceNode(trace, system)} onFollow={follow} />}
+      </Sheet>
+      <Sheet isOpen={helpedMargin !== undefined} title={helpedMargin?.title ?? ''} onClose={() => setHelped(undefined)}>
+        <Suspense fallback={<p role="status">Opening…</p>}>
+          {helpedMargin && <LimitHelpBody margin={helpedMargin} />}
+        </Suspense>
       </Sheet>
       {said && (
         <Notice

@@ -2,6 +2,7 @@
 import type { Problem } from '../../document/problem.ts';
 import type { Written } from '../../document/read.ts';
 import type { Shoot } from '../../document/schema.ts';
+import type { Refused } from './refusal.ts';
 import type { LimitId, PatchOperation, Plan, Trace, Way } from '../../plan/types.ts';
 
 /** Where an edit stands: nothing is called saved before the server has it on disk. */
@@ -16,6 +17,9 @@ export interface Waiting {
   readonly ways: readonly Way[];
 }
 
+/** What can still be done with a refused edit: put it in again, or bring back what it edits and then put it in. */
+export type Refusal = Refused & { readonly use?: 'again' | 'bring-back' };
+
 export interface OpenShoot {
   readonly id: string;
   readonly revision: number;
@@ -25,8 +29,8 @@ export interface OpenShoot {
   readonly problems: readonly Problem[];
   readonly plan: Plan;
   readonly saving: Saving;
-  /** Why the server refused the newest edit, for the person who made it. */
-  readonly refusal?: string;
+  /** What the server refused, until the person who made it says what is to become of it; the oldest first. */
+  readonly refusals: readonly Refusal[];
   readonly undoSummary?: string;
   readonly redoSummary?: string;
 
@@ -38,6 +42,12 @@ export interface OpenShoot {
   readonly commitDraft: (summary: string) => void;
   readonly undo: () => void;
   readonly redo: () => void;
+  /** Has the shoot read again as it did at a revision. */
+  readonly restore: (to: number) => void;
+  /** Puts a refused edit in again over what is there now; rejects where what it needs cannot be fetched. */
+  readonly useMine: (refusalId: string) => Promise<void>;
+  /** Leaves what is there now, and forgets the refused edit. */
+  readonly keepTheirs: (refusalId: string) => void;
 
   /** Ways to close one margin, worked out in a worker; asked anew when the plan changes. */
   readonly ways: (shotId: string, limit: LimitId) => Waiting;

@@ -1,9 +1,9 @@
 /** The state as React sees it. */
 import { createContext, use, useCallback, useEffect, useState, useSyncExternalStore } from 'react';
 import { Fault } from '../../base/fault.ts';
-import type { ShootEntry } from '../../api/replies.ts';
+import type { Present, ShootEntry } from '../../api/replies.ts';
 import type { OpenShoot } from './contract.ts';
-import { retainStore, server, shootStore } from './page.ts';
+import { retainStore, server, shootPresence, shootStore } from './page.ts';
 import type { Opening, ShootStore } from './shootStore.ts';
 
 export interface Opened {
@@ -26,6 +26,12 @@ export function useOpening(shootId: string): Opened {
     [shootId],
   );
   return { opening: useSyncExternalStore(subscribe, store.current), store };
+}
+
+/** Everybody else who has the shoot open, while it is open here. */
+export function useOthers(shootId: string): readonly Present[] {
+  const desk = shootPresence(shootId);
+  return useSyncExternalStore(desk.subscribe, desk.others);
 }
 
 const OpenContext = createContext<OpenShoot | undefined>(undefined);

@@ -3,17 +3,20 @@
  * its own and every write is done when the call returns: typing ends where the page ends.
  */
 import type { PatchOperation } from '../../plan/types.ts';
+import type { Refused } from './refusal.ts';
 
-/** An edit, undo or redo on its way to the server. */
+/** An edit, undo, redo or restore on its way to the server. */
 export interface Unsent {
   readonly editId: string;
-  readonly kind: 'edit' | 'undo' | 'redo';
+  readonly kind: 'edit' | 'undo' | 'redo' | 'restore';
   readonly patch: readonly PatchOperation[];
   readonly summary: string;
   /** The revision that whoever made it saw. */
   readonly revision: number;
   /** Edits of one browser are sent in the order of these. */
   readonly sequence: number;
+  /** For a restore: the revision to bring back. */
+  readonly to?: number;
 }
 
 export interface Draft {
@@ -28,6 +31,9 @@ export interface Keep {
   readonly unsent: (shootId: string) => readonly Unsent[];
   readonly draft: (shootId: string) => Draft | undefined;
   readonly setDraft: (shootId: string, draft: Draft | undefined) => void;
+  /** What was refused and not decided on yet, the oldest first. */
+  readonly refused: (shootId: string) => readonly Refused[];
+  readonly setRefused: (shootId: string, refused: readonly Refused[]) => void;
 }
 
 /** What of a browser's Storage is used. */
@@ -41,14 +47,16 @@ export interface StorageLike {
 
 const UNSENT = 'longsecond.unsent';
 const DRAFT = 'longsecond.draft';
+const REFUSED = 'longsecond.refused';
 
 /** Another program, or an older version of this one, may have written under our keys: what does not fit is left alone. */
 function readUnsent(text: string | null): Unsent | undefined {
   try {
     const value = JSON.parse(text ?? 'null') as Partial<Unsent> | null;
+    const isRestore = value?.kind === 'restore' && typeof value.to === 'number';
     const isWhole =
       typeof value?.editId === 'string' &&
-      (value.kind === 'edit' || value.kind === 'undo' || value.kind === 'redo') &&
+      (value.kind === 'edit' || value.kind === 'undo' || value.kind === 'redo' || isRestore) &&
       Array.isArray(value.patch) &&
       typeof value.summary === 'string' &&
       typeof value.revision === 'number' &&
@@ -65,6 +73,18 @@ function readDraft(text: string | null): Draft | undefined {
     return Array.isArray(value?.patch) && typeof value.revision === 'number' ? (value as Draft) : undefined;
   } catch {
     return undefined;
+  }
+}
+
+function readRefused(text: string | null): readonly Refused[] {
+  try {
+    const kept: unknown = JSON.parse(text ?? '[]');
+    if (!Array.isArray(kept)) return [];
+    return (kept as readonly Partial<Refused>[]).filter((each): each is Refused =>
+      [each.id, each.says, each.mend].every((part) => typeof part === 'string'),
+    );
+  } catch {
+    return [];
   }
 }
 
@@ -94,6 +114,11 @@ export function keepIn(storage: StorageLike): Keep {
     setDraft: (shootId, draft) => {
       if (draft) write(`${DRAFT}/${shootId}`, draft);
       else storage.removeItem(`${DRAFT}/${shootId}`);
+    },
+    refused: (shootId) => readRefused(storage.getItem(`${REFUSED}/${shootId}`)),
+    setRefused: (shootId, refused) => {
+      if (refused.length > 0) write(`${REFUSED}/${shootId}`, refused);
+      else storage.removeItem(`${REFUSED}/${shootId}`);
     },
   };
 }

@@ -46,7 +46,7 @@ export function fold(outbox: Outbox): Folded {
   let beyond = 0;
   for (const item of outbox) {
     const from = item.kind === 'undo' ? standing.pop() : item.kind === 'redo' ? undone.pop() : undefined;
-    if (item.kind === 'edit') {
+    if (item.kind === 'edit' || item.kind === 'restore') {
       standing.push(item);
       undone = [];
     } else if (from) (item.kind === 'undo' ? undone : standing).push(from);

@@ -5,21 +5,24 @@ import type { WorkCalls } from '../workers/calls.ts';
 import { after, clientName, makeId, openStorage } from './browser.ts';
 import { deriveShoot } from './derive.ts';
 import { keepIn } from './keep.ts';
+import { personNow, subscribePerson } from './person.ts';
+import { openPresence, type PresenceDesk } from './presence.ts';
 import { pageServer } from './server.ts';
 import { openShootStore, type ShootStore } from './shootStore.ts';
 import { openWaysDesk } from './waysDesk.ts';
 
 const storage = openStorage();
-const client = clientName(storage);
+/** This browser's name, as the server knows it. */
+export const client = clientName(storage);
 const keep = keepIn(storage);
 
-export const server = pageServer(client);
+export const server = pageServer(client, () => personNow().name);
 
 const worker = connectWorker<WorkCalls>(
   () => new Worker(new URL('../workers/work.ts', import.meta.url), { type: 'module' }) as Port,
 );
 
-function openStore(shootId: string): ShootStore {
+function openStore(shootId: string, presence: PresenceDesk): ShootStore {
   return openShootStore({
     shootId,
     server,
@@ -31,11 +34,13 @@ function openStore(shootId: string): ShootStore {
     makeId,
     now: () => Date.now(),
     after,
+    presence,
   });
 }
 
 interface Held {
   readonly store: ShootStore;
+  readonly presence: PresenceDesk;
   userCount: number;
 }
 
@@ -46,13 +51,21 @@ const CLOSE_ms = 5000;
 
 function hold(shootId: string): Held {
   let found = held.get(shootId);
-  if (!found) held.set(shootId, (found = { store: openStore(shootId), userCount: 0 }));
+  if (found) return found;
+  const presence = openPresence({ client, tell: (where) => server.present(shootId, where), after });
+  found = { store: openStore(shootId, presence), presence, userCount: 0 };
+  held.set(shootId, found);
   return found;
 }
 
 /** The store of a shoot, opened at first use and shared by all of the page. */
 export function shootStore(shootId: string): ShootStore {
   return hold(shootId).store;
+}
+
+/** Who else has a shoot open. */
+export function shootPresence(shootId: string): PresenceDesk {
+  return hold(shootId).presence;
 }
 
 /** Keeps a store open until the function returned is called. */
@@ -65,6 +78,7 @@ export function retainStore(shootId: string): () => void {
       if (it.userCount > 0 || held.get(shootId) !== it) return;
       held.delete(shootId);
       it.store.close();
+      it.presence.close();
     }, CLOSE_ms);
   };
 }
@@ -73,6 +87,9 @@ const each = (act: (store: ShootStore) => void) => {
   for (const { store } of held.values()) act(store);
 };
 
+subscribePerson(() => {
+  for (const { presence } of held.values()) presence.again();
+});
 window.addEventListener('online', () => each((store) => store.wake()));
 window.addEventListener('pagehide', () => each((store) => store.leave()));
 document.addEventListener('visibilitychange', () => {

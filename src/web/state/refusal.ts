@@ -1,32 +1,80 @@
 /** Why the server refused something, in words for the person who did it: what they did, what it met, both values. */
 import { conflictOf } from '../../api/client.ts';
 import type { Fault } from '../../base/fault.ts';
+import { isList, isRecord, memberOf, type Written } from '../../document/written.ts';
+import type { PatchOperation } from '../../plan/types.ts';
 import type { Unsent } from './keep.ts';
+import { sayWho } from './who.ts';
+
+/** An edit that was refused, kept until the person says what is to become of it: nothing typed is lost. */
+export interface Refused {
+  /** Id of the edit. */
+  readonly id: string;
+  /** What was done, and why it was not kept. */
+  readonly says: string;
+  readonly mend: string;
+  /** Where two edits met: both values in words, and whose the other is. */
+  readonly met?: Met;
+  /** The edit with all that was built on it; absent where nothing can be put in again. */
+  readonly edit?: { readonly patch: readonly PatchOperation[]; readonly summary: string };
+}
+
+export interface Met {
+  readonly path: string;
+  readonly who: string;
+  readonly yours: string;
+  readonly theirs: string;
+  /** The revision that the other edit made. */
+  readonly number: number;
+}
 
 const WAS: Readonly<Record<Unsent['kind'], string>> = {
   edit: 'was not kept',
   undo: 'could not be taken back',
   redo: 'could not be made again',
+  restore: 'was not done',
 };
 
 const MOST = 60;
 
-function sayValue(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  const text = typeof value === 'string' ? value : JSON.stringify(value);
-  return text.length > MOST ? `${text.slice(0, MOST - 1)}…` : text;
+const cut = (text: string) => (text.length > MOST ? `${text.slice(0, MOST - 1)}…` : text);
+
+/** A written value in a line; maps by their title, or by how much they hold where that is too long. */
+export function sayValue(value: Written | undefined): string {
+  if (value === undefined || value === null) return 'nothing';
+  if (isList(value)) return value.length === 0 ? 'an empty list' : cut(value.map(sayValue).join(', '));
+  if (!isRecord(value)) return value === '' ? 'empty' : cut(String(value));
+  // Files go by their name.
+  const title = memberOf(value, 'title') ?? memberOf(value, 'name');
+  if (typeof title === 'string') return title;
+  const entries = Object.entries(value);
+  if (entries.length === 0) return 'an empty entry';
+  const text = entries.map(([key, item]) => `${key} ${typeof item === 'object' ? '…' : item}`).join(', ');
+  return text.length > MOST ? `${entries.length} values` : text;
 }
 
-/** A browser goes by a name nobody chose; any other name was given by a person. */
-function sayWho(who: string, client: string): string {
-  if (who === client) return 'another window here';
-  return who.startsWith('browser-') ? 'somebody else' : who;
+export interface RefusedItem extends Pick<Unsent, 'editId' | 'kind' | 'summary' | 'patch'> {
+  /** Edits made on top of it, which fall with it. */
+  readonly onTop: readonly Pick<Unsent, 'patch' | 'summary'>[];
 }
 
-export function sayRefusal({ kind, summary }: Pick<Unsent, 'kind' | 'summary'>, fault: Fault, client: string): string {
+/** The refusal of something for whoever did it, who goes by `me`. */
+export function refusedOf({ editId, kind, summary, patch, onTop }: RefusedItem, fault: Fault, me: string): Refused {
+  const newest = onTop.at(-1)?.summary ?? summary;
+  const said = `“${newest}” ${WAS[kind]}`;
+  const whole = [...patch, ...onTop.flatMap((item) => item.patch)];
+  const edit = kind === 'edit' ? { edit: { patch: whole, summary: newest } } : {};
   const conflict = conflictOf(fault);
-  const said = `“${summary}” ${WAS[kind]}`;
-  if (!conflict) return `${said}. ${fault.what}. ${fault.mend}`;
-  const { who, summary: theirs, yours, theirs: there } = conflict;
-  return `${said}: ${sayWho(who, client)} did “${theirs}” first. Yours: ${sayValue(yours)}. There now: ${sayValue(there)}. ${fault.mend}`;
+  if (!conflict) return { id: editId, says: `${said}. ${fault.what}.`, mend: fault.mend, ...edit };
+  const { path, number, summary: theirs } = conflict;
+  const who = conflict.who === me ? 'another window here' : sayWho(conflict, me);
+  const last = whole.findLast((operation) => operation.path === path);
+  const yours = last ? ('value' in last ? last.value : undefined) : conflict.yours;
+  return {
+    id: editId,
+    says: `${said}: ${who} did “${theirs}” first.`,
+    mend: fault.mend,
+    met: { path, who, yours: sayValue(yours), theirs: sayValue(conflict.theirs), number },
+    ...edit,
+  };
 }

@@ -1,12 +1,14 @@
 /** The server as the store sees it: the client of src/api, sent by fetch, and the live events of one shoot. */
 import { createClient, type Client, type Send } from '../../api/client.ts';
-import type { JournalRow } from '../../api/replies.ts';
+import type { JournalRow, PresenceReply, Present } from '../../api/replies.ts';
 import { eventsPath } from '../../api/routes.ts';
 
 export interface Listener {
   readonly onRow: (row: JournalRow) => void;
   /** Too much happened to tell it one by one. */
   readonly onReload: () => void;
+  /** Everybody who is here, whenever that changes. */
+  readonly onPresent: (present: readonly Present[]) => void;
   /** Whether events come in. */
   readonly onLive: (isLive: boolean) => void;
 }
@@ -30,12 +32,18 @@ const send: Send = async ({ method, path, headers, body }) => {
 
 const REOPEN_ms = 3000;
 
-function listen(shootId: string, after: number, { onRow, onReload, onLive }: Listener): () => void {
+interface Listening extends Listener {
+  readonly client: string;
+  readonly shootId: string;
+  readonly after: number;
+}
+
+function listen({ client, shootId, after, onRow, onReload, onPresent, onLive }: Listening): () => void {
   let source: EventSource | undefined;
   let again: ReturnType<typeof setTimeout> | undefined;
   let last = after;
   const open = () => {
-    const next = new EventSource(eventsPath(shootId, last));
+    const next = new EventSource(eventsPath(shootId, last, client));
     source = next;
     next.addEventListener('open', () => onLive(true));
     next.addEventListener('edit', ({ data }: MessageEvent<string>) => {
@@ -44,6 +52,9 @@ function listen(shootId: string, after: number, { onRow, onReload, onLive }: Lis
       onRow(row);
     });
     next.addEventListener('reload', () => onReload());
+    next.addEventListener('presence', ({ data }: MessageEvent<string>) =>
+      onPresent((JSON.parse(data) as PresenceReply).present),
+    );
     next.addEventListener('error', () => {
       onLive(false);
       // A lost network is tried again by the browser; an answer that is no stream closes the source for good.
@@ -57,7 +68,10 @@ function listen(shootId: string, after: number, { onRow, onReload, onLive }: Lis
   };
 }
 
-/** The server this page came from. */
-export function pageServer(client: string): Server {
-  return { ...createClient({ send, client }), listen };
+/** The server this page came from, for a browser of this name and a person who may have said theirs. */
+export function pageServer(client: string, name: () => string | undefined): Server {
+  return {
+    ...createClient({ send, client, name }),
+    listen: (shootId, after, listener) => listen({ ...listener, client, shootId, after }),
+  };
 }

@@ -40,6 +40,7 @@ function page(
     }),
     makeId: () => `${client}-edit-${Math.random().toString(36).slice(2)}-${(id += 1)}`,
     now: () => 1000,
+    presence: { onPresent: () => undefined, onLive: () => undefined },
     after: (wait_ms, run) => {
       const wait = { wait_ms, run };
       waits.push(wait);
@@ -273,7 +274,7 @@ describe('without a network', () => {
     server.network = 'up';
     const second = await opened(server, { keep });
     await second.settle();
-    expect(second.open().refusal).toBeUndefined();
+    expect(second.open().refusals).toEqual([]);
     expect(summaries(server)).toEqual(['edit Stop', 'edit Stop again']);
   });
 
@@ -359,10 +360,13 @@ describe('somebody else at the same shoot', () => {
     await mine.settle();
     expect(mine.at('/shots/pour/stop')).toBe('T16');
     expect(mine.open().saving).toBe('refused');
-    expect(mine.open().refusal).toContain('“My stop” was not kept');
-    expect(mine.open().refusal).toContain('Their stop');
-    mine.store.dismissRefusal();
+    const [refusal] = mine.open().refusals;
+    expect(refusal?.says).toContain('“My stop” was not kept');
+    expect(refusal?.says).toContain('Their stop');
+    expect(refusal?.met).toMatchObject({ path: '/shots/pour/stop', who: 'desk', yours: 'T2', theirs: 'T16' });
+    mine.open().keepTheirs(refusal!.id);
     expect(mine.open().saving).toBe('saved');
+    expect(mine.at('/shots/pour/stop')).toBe('T16');
   });
 
   test('a refused edit takes with it what was built on it, and nothing else', async () => {
@@ -431,6 +435,183 @@ describe('somebody else at the same shoot', () => {
   });
 });
 
+describe('a refused edit', () => {
+  /** Both changed the same stop, theirs first. */
+  const refusedStop = async (options: { keep?: Keep } = {}) => {
+    const server = fakeServer(CUP);
+    server.isTelling = false;
+    const mine = await opened(server, { client: 'tablet', ...options });
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit(set('/shots/pour/stop', 'T16'), 'Their stop');
+    await theirs.settle();
+    mine.open().commit(set('/shots/pour/stop', 'T2'), 'My stop');
+    await mine.settle();
+    return { server, mine, theirs };
+  };
+
+  test('can be put in again over theirs, as an edit of its own', async () => {
+    const { server, mine } = await refusedStop();
+    const [refusal] = mine.open().refusals;
+    expect(refusal?.use).toBe('again');
+    await mine.open().useMine(refusal!.id);
+    await mine.settle();
+    expect(writtenValueAt(server.written(), '/shots/pour/stop')).toBe('T2');
+    expect(summaries(server)).toEqual(['edit Their stop', 'edit My stop']);
+    expect(mine.open().refusals).toEqual([]);
+    expect(mine.open().saving).toBe('saved');
+  });
+
+  test('stays while other things are done, and when the page is opened anew', async () => {
+    const keep = keepIn(pageStorage());
+    const { server, mine } = await refusedStop({ keep });
+    mine.open().commit(set('/shots/splash/stop', 'T4'), 'Splash');
+    await mine.settle();
+    expect(mine.open().refusals).toHaveLength(1);
+    mine.store.close();
+    const anew = await opened(server, { client: 'tablet', keep });
+    await anew.open().useMine(anew.open().refusals[0]!.id);
+    await anew.settle();
+    expect(writtenValueAt(server.written(), '/shots/pour/stop')).toBe('T2');
+    expect(keep.refused('cup')).toEqual([]);
+  });
+
+  test('carries what was made on top of it, so that the newest value is the one put in again', async () => {
+    const server = fakeServer(CUP);
+    server.isTelling = false;
+    const mine = await opened(server, { client: 'tablet' });
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit(set('/shots/pour/stop', 'T16'), 'Their stop');
+    await theirs.settle();
+    mine.open().commit(set('/shots/pour/stop', 'T2'), 'My stop');
+    mine.open().commit(set('/shots/pour/stop', 'T4'), 'My stop again');
+    await mine.settle();
+    const [refusal, ...others] = mine.open().refusals;
+    expect(others).toEqual([]);
+    expect(refusal?.met?.yours).toBe('T4');
+    await mine.open().useMine(refusal!.id);
+    await mine.settle();
+    expect(writtenValueAt(server.written(), '/shots/pour/stop')).toBe('T4');
+  });
+
+  test('is not told of where the other wrote the very same, nor where it was taken back before it was sent', async () => {
+    const server = fakeServer(CUP);
+    server.isTelling = false;
+    const mine = await opened(server, { client: 'tablet' });
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit(set('/shots/pour/stop', 'T16'), 'Their stop');
+    theirs.open().commit(set('/shots/splash/stop', 'T4'), 'Their splash');
+    await theirs.settle();
+    mine.open().commit(set('/shots/pour/stop', 'T16'), 'My stop');
+    mine.open().commit(set('/shots/splash/stop', 'T8'), 'My splash');
+    mine.open().undo();
+    await mine.settle();
+    expect(mine.open().refusals).toEqual([]);
+    expect(mine.open().saving).toBe('saved');
+    expect(writtenValueAt(server.written(), '/shots/splash/stop')).toBe('T4');
+  });
+
+  test('in a shot that another took out can bring the shot back, with the edit in it', async () => {
+    const server = fakeServer(CUP);
+    server.isTelling = false;
+    const mine = await opened(server, { client: 'tablet' });
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit([{ op: 'remove', path: '/shots/pour' }], 'The pour taken out');
+    await theirs.settle();
+    mine.open().commit(set('/shots/pour/stop', 'T2'), 'My stop');
+    await mine.settle();
+    const [refusal] = mine.open().refusals;
+    expect(refusal).toMatchObject({ use: 'bring-back', met: { yours: 'T2', theirs: 'nothing' } });
+    expect(mine.at('/shots/pour')).toBeUndefined();
+    await mine.open().useMine(refusal!.id);
+    await mine.settle();
+    expect(writtenValueAt(server.written(), '/shots/pour')).toEqual({ title: 'The pour', stop: 'T2', blur: '2 px' });
+    expect(mine.open().refusals).toEqual([]);
+  });
+
+  test('that takes out a shot which another edits can still be made, and is then the last word', async () => {
+    const server = fakeServer(CUP);
+    server.isTelling = false;
+    const mine = await opened(server, { client: 'tablet' });
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit(set('/shots/pour/stop', 'T2'), 'Their stop');
+    await theirs.settle();
+    mine.open().commit([{ op: 'remove', path: '/shots/pour' }], 'The pour taken out');
+    await mine.settle();
+    const [refusal] = mine.open().refusals;
+    expect(refusal).toMatchObject({ use: 'again', met: { yours: 'nothing', theirs: 'The pour' } });
+    expect(mine.at('/shots/pour/stop')).toBe('T2');
+    await mine.open().useMine(refusal!.id);
+    await mine.settle();
+    expect(writtenValueAt(server.written(), '/shots/pour')).toBeUndefined();
+  });
+
+  test('takes along an undo made behind it, and with it what that undo took back', async () => {
+    const server = fakeServer(CUP);
+    server.isTelling = false;
+    const mine = await opened(server, { client: 'tablet' });
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit(set('/shots/pour/stop', 'T16'), 'Their stop');
+    await theirs.settle();
+    mine.open().commit(set('/shots/pour/stop', 'T2'), 'My stop');
+    mine.open().commit(set('/shots/splash/stop', 'T8'), 'My splash');
+    mine.open().undo();
+    await mine.settle();
+    expect(summaries(server)).toEqual(['edit Their stop']);
+    expect(mine.open().refusals).toHaveLength(1);
+  });
+});
+
+describe('restoring', () => {
+  const twice = async () => {
+    const server = fakeServer(CUP);
+    const mine = await opened(server, { client: 'tablet' });
+    mine.open().commit(set('/shots/pour/stop', 'T11'), 'Stop to T11');
+    mine.open().commit(set('/shots/splash/stop', 'T4'), 'Splash');
+    await mine.settle();
+    return { server, mine };
+  };
+
+  test('brings a revision back as one edit, and undo takes that back', async () => {
+    const { server, mine } = await twice();
+    mine.open().restore(1);
+    await mine.settle();
+    expect(mine.at('/shots/splash/stop')).toBeUndefined();
+    expect(mine.at('/shots/pour/stop')).toBe('T11');
+    expect(mine.open().undoSummary).toBe('Restored revision 1');
+    mine.open().undo();
+    await mine.settle();
+    expect(mine.at('/shots/splash/stop')).toBe('T4');
+    expect(server.rows().at(-1)?.kind).toBe('undo');
+  });
+
+  test('waits for the network, also through a page that is closed', async () => {
+    const { server, mine } = await twice();
+    server.network = 'cut';
+    mine.open().restore(0);
+    await mine.settle();
+    expect(mine.open().saving).toBe('unsent');
+    expect(mine.keep.unsent('cup')).toMatchObject([{ kind: 'restore', to: 0 }]);
+    mine.store.close();
+    server.network = 'up';
+    const anew = await opened(server, { client: 'tablet', keep: mine.keep });
+    await anew.settle();
+    expect(server.written()).toEqual(CUP);
+    expect(anew.at('/shots/pour/stop')).toBe('T8');
+  });
+
+  test('is refused where somebody else edited since, and says so', async () => {
+    const { server, mine } = await twice();
+    server.isTelling = false;
+    const theirs = await opened(server, { client: 'desk' });
+    theirs.open().commit(set('/shots/pour/blur', '4 px'), 'Their blur');
+    await theirs.settle();
+    mine.open().restore(0);
+    await mine.settle();
+    expect(mine.open().refusals[0]?.says).toContain('“Restored revision 0” was not done');
+    expect(mine.at('/shots/pour/blur')).toBe('4 px');
+  });
+});
+
 describe('undo and redo', () => {
   test('take back and make again through the server, in the words of the edit', async () => {
     const server = fakeServer(CUP);
@@ -466,7 +647,7 @@ describe('undo and redo', () => {
     await settle();
     expect(at('/shots/pour/stop')).toBe('T8');
     expect(open().saving).toBe('saved');
-    expect(open().refusal).toBeUndefined();
+    expect(open().refusals).toEqual([]);
     expect(open().undoSummary).toBeUndefined();
   });
 

@@ -7,11 +7,13 @@ import type { Edit, EditReply, JournalRow } from '../../api/replies.ts';
 import { applyPatch, withParents } from '../../document/patch.ts';
 import { shareUnchanged, type Written } from '../../document/written.ts';
 import type { PatchOperation, Trace } from '../../plan/types.ts';
-import type { OpenShoot, Saving } from './contract.ts';
+import type { OpenShoot, Refusal, Saving } from './contract.ts';
 import type { Derive, Derived } from './derive.ts';
 import type { Draft, Keep, Unsent } from './keep.ts';
-import { afterRow, patchesMeet, screenOf, stepsOf, tryPatch, type Outbox, type Row, type Standing, type Steps } from './outbox.ts'; // prettier-ignore
-import { sayRefusal } from './refusal.ts';
+import { bringBackPatch, canApply } from './bringBack.ts';
+import { afterRow, fold, patchesMeet, screenOf, stepsOf, tryPatch, type Outbox, type Row, type Standing, type Steps } from './outbox.ts'; // prettier-ignore
+import type { PresenceDesk } from './presence.ts';
+import { refusedOf, type Refused } from './refusal.ts';
 import type { Server } from './server.ts';
 import type { WaysDesk } from './waysDesk.ts';
 
@@ -27,7 +29,6 @@ export interface ShootStore {
   readonly wake: () => void;
   /** Sends what is only typed so far: the page may be gone in a moment. */
   readonly leave: () => void;
-  readonly dismissRefusal: () => void;
   readonly close: () => void;
 }
 
@@ -44,7 +45,25 @@ export interface ShootStoreNeeds {
   /** Milliseconds since 1970. */
   readonly now: () => number;
   readonly after: (wait_ms: number, run: () => void) => () => void;
+  /** Hears what the live events tell of people. */
+  readonly presence: Pick<PresenceDesk, 'onPresent' | 'onLive'>;
 }
+
+interface Posting {
+  readonly kind: Unsent['kind'];
+  readonly patch?: readonly PatchOperation[];
+  readonly summary: string;
+  readonly revision: number;
+  readonly to?: number;
+}
+
+const beyondBack = (shootId: string, path: string) =>
+  new Fault({
+    code: 'edit.beyond-bringing-back',
+    what: 'What this edit needs is gone and cannot be put back by itself',
+    where: `${shootId}${path}`,
+    mend: 'Look in the history for when it was there, and restore that revision or write it anew.',
+  });
 
 interface Confirmed {
   readonly revision: number;
@@ -87,7 +106,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
   let outbox: Outbox = [];
   let draft: Standing<Draft> | undefined;
   let steps: Steps = {};
-  let refusal: string | undefined;
+  let refused: readonly Refused[] = keep.refused(shootId);
   let isAway = false;
   let isSending = false;
   let isClosed = false;
@@ -118,12 +137,17 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
 
   const savingNow = (): Saving => {
     if (outbox.length > 0 || draft) return isAway ? 'unsent' : 'saving';
-    return refusal === undefined ? 'saved' : 'refused';
+    return refused.length === 0 ? 'saved' : 'refused';
   };
 
   // --- towards the server
 
-  const post = (kind: Unsent['kind'], patch: readonly PatchOperation[], summary: string, revision: number) => {
+  const setRefused = (next: readonly Refused[]) => {
+    refused = next;
+    keep.setRefused(shootId, next);
+  };
+
+  const post = ({ kind, patch = [], summary, revision, to }: Posting) => {
     lastSequence = Math.max(lastSequence + 1, needs.now());
     const unsent: Unsent = {
       editId: makeId(),
@@ -132,10 +156,12 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
       summary: oneLine(summary),
       revision,
       sequence: lastSequence,
+      ...(to === undefined ? {} : { to }),
     };
     keep.put(shootId, unsent);
     outbox = [...outbox, unsent];
-    refusal = undefined;
+    // What is left to decide stays; what could only be read is overtaken by going on.
+    if (refused.some(({ edit }) => !edit)) setRefused(refused.filter(({ edit }) => edit));
     changed();
     void send();
   };
@@ -152,13 +178,28 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
   };
 
   const refuse = (item: Unsent, fault: Fault) => {
-    // What was built on the refused edit falls with it; an undo behind it was meant for it, and would now take back another.
+    // What was built on the refused edit falls with it; an undo behind it was meant for it or for what falls, has done
+    // its work here, and would now take back another.
     const later = outbox.slice(outbox.findIndex(({ editId }) => editId === item.editId) + 1);
+    const { standing } = fold([item, ...later]);
+    const onTop = later.filter(
+      (each) => each.kind === 'edit' && patchesMeet(each.patch, item.patch) && standing.includes(each),
+    );
     forget(item.editId);
-    for (const { editId, kind, patch } of later) if (kind !== 'edit' || patchesMeet(patch, item.patch)) forget(editId);
+    for (const each of later) if (!standing.includes(each) || onTop.includes(each)) forget(each.editId);
     // Steps pressed faster than answers come may reach past the last: there is nothing there, and nothing is wrong.
     if (fault.code === `${item.kind}.none`) return;
-    refusal = sayRefusal(item, fault, client);
+    if (item.kind === 'edit' && !standing.includes(item)) return;
+    setRefused([...refused, refusedOf({ ...item, onTop }, fault, client)]);
+  };
+
+  /** Where somebody else wrote the very same there is nothing left to decide. */
+  const dropSettled = () => {
+    const on = confirmed?.written;
+    if (on === undefined) return;
+    const isSettled = ({ edit }: Refused) =>
+      edit !== undefined && canApply(on, edit.patch) && shareUnchanged(on, tryPatch(on, edit.patch)) === on;
+    if (refused.some(isSettled)) setRefused(refused.filter((each) => !isSettled(each)));
   };
 
   const away = () => {
@@ -179,7 +220,8 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
   };
 
   const request = (item: Unsent): Promise<EditReply> => {
-    const { editId, kind, revision, patch, summary } = item;
+    const { editId, kind, revision, patch, summary, to = 0 } = item;
+    if (kind === 'restore') return server.restore(shootId, { editId, revision, to });
     if (kind === 'edit') return server.edit(shootId, { editId, revision, patch: patch as Edit['patch'], summary });
     return server[kind](shootId, { editId });
   };
@@ -201,6 +243,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
         reached();
         refuse(item, faultOf(error, shootId));
         await catchUp().catch(away);
+        dropSettled();
       }
     } finally {
       isSending = false;
@@ -312,7 +355,9 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     stopListening = server.listen(shootId, confirmed.revision, {
       onRow,
       onReload: () => void reload().catch(away).finally(changed),
+      onPresent: needs.presence.onPresent,
       onLive: (isLive) => {
+        needs.presence.onLive(isLive);
         if (isLive) wake();
       },
     });
@@ -363,7 +408,8 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     try {
       return withParents(on, patch);
     } catch (error) {
-      refusal = error instanceof Fault ? `${error.what}. ${error.mend}` : String(error);
+      const { what, mend } = faultOf(error, shootId);
+      setRefused([...refused, { id: makeId(), says: `That was not done. ${what}.`, mend }]);
       return undefined;
     }
   };
@@ -380,7 +426,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     } else if (draft) commitDraft('Edit');
     const on = screen(confirmed);
     const edit = whole(patch, on);
-    if (edit && shareUnchanged(on, tryPatch(on, edit)) !== on) post('edit', edit, summary, revision);
+    if (edit && shareUnchanged(on, tryPatch(on, edit)) !== on) post({ kind: 'edit', patch: edit, summary, revision });
     else changed();
   };
 
@@ -398,7 +444,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     const { patch, revision } = draft;
     setDraft(undefined);
     const on = withoutDraft(confirmed);
-    if (shareUnchanged(on, tryPatch(on, patch)) !== on) post('edit', patch, summary, revision);
+    if (shareUnchanged(on, tryPatch(on, patch)) !== on) post({ kind: 'edit', patch, summary, revision });
     else changed();
   };
 
@@ -412,7 +458,42 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     }
     const { undoSummary, redoSummary } = stepsOf(outbox, steps);
     const summary = kind === 'undo' ? undoSummary : redoSummary;
-    if (summary !== undefined) post(kind, [], summary, confirmed.revision);
+    if (summary !== undefined) post({ kind, summary, revision: confirmed.revision });
+  };
+
+  const restore = (to: number) => {
+    if (!confirmed) return;
+    if (draft) commitDraft('Edit');
+    post({ kind: 'restore', summary: `Restored revision ${to}`, revision: confirmed.revision, to });
+  };
+
+  // --- what becomes of a refused edit
+
+  const keepTheirs = (id: string) => {
+    setRefused(refused.filter((each) => each.id !== id));
+    changed();
+  };
+
+  const useMine = async (id: string): Promise<void> => {
+    const it = refused.find((each) => each.id === id);
+    if (!confirmed || !it?.edit) return;
+    const { patch, summary } = it.edit;
+    if (canApply(screen(confirmed), patch)) {
+      keepTheirs(id);
+      commit(patch, summary);
+    } else if (it.met) {
+      const then = await server.at(shootId, it.met.number - 1);
+      const whole = bringBackPatch({ then: then.written, now: screen(confirmed), patch });
+      if (!whole) throw beyondBack(shootId, it.met.path);
+      keepTheirs(id);
+      commit(whole, `${summary}, and what it needs brought back`);
+    }
+  };
+
+  const withUse = (it: Refused, on: Written): Refusal => {
+    if (!it.edit) return it;
+    if (canApply(on, it.edit.patch)) return { ...it, use: 'again' };
+    return it.met ? { ...it, use: 'bring-back' } : it;
   };
 
   const actions = {
@@ -421,6 +502,9 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     commitDraft,
     undo: () => go('undo'),
     redo: () => go('redo'),
+    restore,
+    useMine,
+    keepTheirs,
   };
 
   const build = (): Opening => {
@@ -436,7 +520,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
         written,
         ...derived,
         saving: savingNow(),
-        ...(refusal === undefined ? {} : { refusal }),
+        refusals: refused.map((each) => withUse(each, written)),
         ...stepsOf(outbox, steps),
         ...actions,
         ways: ways.ask,
@@ -455,10 +539,6 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     current: () => (snapshot ??= build()),
     wake,
     leave: () => commitDraft('What was typed before the page was left'),
-    dismissRefusal: () => {
-      refusal = undefined;
-      changed();
-    },
     close: () => {
       isClosed = true;
       cancelRetry?.();

@@ -1,23 +1,20 @@
 import { useMemo, useState } from 'react';
-import { showQuantity } from '../../../base/quantity.ts';
-import { shotHref } from '../../hrefs.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Panel } from '../../parts/Panel.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
-import { GoLink } from '../GoLink.tsx';
-import { saidShown } from '../shot/showValue.ts';
 import { newFrame } from './board.ts';
-import { boardOrder, filmFrames, filmLength, type FilmFrame, type FilmLength } from './film.ts';
-import { FramePicture } from './FramePicture.tsx';
+import { boardOrder, filmFrames, filmLength, type FilmLength } from '../../../turnover/film.ts';
+import { BoardFrame } from './BoardFrame.tsx';
+import { useDrop } from './dropPictures.ts';
 import { FrameSheet } from './FrameSheet.tsx';
+import { seconds } from './seconds.ts';
+import { usePictures } from './usePictures.ts';
 
 export interface BoardProps {
   readonly open: OpenShoot;
   readonly onShot: (shotId: string) => void;
   readonly onSaid: (says: string) => void;
 }
-
-const seconds = (time_s: number) => saidShown(showQuantity('time', time_s, { digits: 4 }));
 
 /** Whether the frames fill the film, in words. */
 function sayLength({ screenTime_s, openCount, target, left_s = 0, verdict }: FilmLength): string {
@@ -30,36 +27,6 @@ function sayLength({ screenTime_s, openCount, target, left_s = 0, verdict }: Fil
   return verdict === 'fits' ? `${of}: it fits` : `${of}: ${seconds(left_s)} still free`;
 }
 
-/** Frames are as wide as they are long in the film, within reason; one that does not say counts as a short one. */
-const UNSAID_s = 2;
-
-function Frame({ open, frame, onShot, onEdit }: { readonly open: OpenShoot; readonly frame: FilmFrame; readonly onShot: (shotId: string) => void; readonly onEdit: () => void }) {
-  const { title, words, number, screenTime_s, shots, given_s } = frame;
-  return (
-    <li className="frame" style={{ flexGrow: screenTime_s ?? UNSAID_s }}>
-      <span className={screenTime_s === undefined ? 'frame-time is-open' : 'frame-time'}>
-        {screenTime_s === undefined ? 'no length yet' : seconds(screenTime_s)}
-      </span>
-      <button type="button" className="frame-open" onClick={onEdit} aria-label={`Frame ${number}: ${title}. ${words}`}>
-        <FramePicture shoot={open.shoot} words={words} />
-        <span className="frame-title">
-          <span className="frame-number">{number}</span> {title}
-        </span>
-      </button>
-      {given_s !== undefined && <span className="frame-given">its shot gives {seconds(given_s)}</span>}
-      <span className="frame-shots">
-        {shots.length === 0 && <span className="frame-unserved">no shot serves it yet</span>}
-        {shots.map((shot) => (
-          <GoLink key={shot.id} href={shotHref(open.id, shot.id)} onGo={() => onShot(shot.id)}>
-            shot {shot.number}
-            <span className="hidden-text"> {shot.title}</span>
-          </GoLink>
-        ))}
-      </span>
-    </li>
-  );
-} // prettier-ignore
-
 /** The board in the order of the film, its seconds laid end to end and held against what is to be delivered. */
 export function Board({ open, onShot, onSaid }: BoardProps) {
   const { shoot, plan } = open;
@@ -71,6 +38,8 @@ export function Board({ open, onShot, onSaid }: BoardProps) {
     open.commit(patch, 'New frame');
     setEditedId(frameId);
   };
+  const pictures = usePictures(open);
+  const drop = useDrop(pictures.addFrames);
   const left_s = length.verdict === 'over' ? 0 : (length.left_s ?? 0);
   return (
     <Panel
@@ -91,15 +60,39 @@ export function Board({ open, onShot, onSaid }: BoardProps) {
         </>
       }
     >
+      {pictures.says !== undefined && (
+        <p className="board-pictures" role="status">
+          {pictures.says}
+          {pictures.again && <Button onClick={pictures.again}>Try again</Button>}
+          {!pictures.says.endsWith('…') && (
+            <Button look="quiet" onClick={pictures.putAway}>
+              Put this away
+            </Button>
+          )}
+        </p>
+      )}
       {frames.length === 0 && (
-        <div className="shoot-none">
-          <p>No frames yet. They say what the film tells, in its order, and for how long.</p>
+        <div className={drop.isOver ? 'shoot-none is-over' : 'shoot-none'} {...drop.handlers}>
+          <p>
+            No frames yet. They say what the film tells, in its order, and for how long. Pictures dropped here become
+            frames.
+          </p>
           <Button onClick={add}>Write the first frame</Button>
         </div>
       )}
-      <ol className="board-frames">
+      <ol className={drop.isOver ? 'board-frames is-over' : 'board-frames'} {...drop.handlers}>
         {frames.map((frame) => (
-          <Frame key={frame.id} open={open} frame={frame} onShot={onShot} onEdit={() => setEditedId(frame.id)} />
+          <BoardFrame
+            key={frame.id}
+            open={open}
+            frame={frame}
+            onShot={onShot}
+            onEdit={() => setEditedId(frame.id)}
+            onPictures={([first, ...more]) => {
+              if (first) pictures.give(frame.id, frame.title, first);
+              if (more.length > 0) pictures.addFrames(more);
+            }}
+          />
         ))}
         {frames.length > 0 && left_s > 0 && length.verdict === 'free' && (
           <li className="frame is-free" style={{ flexGrow: left_s }}>
@@ -112,6 +105,7 @@ export function Board({ open, onShot, onSaid }: BoardProps) {
         frame={frames.find(({ id }) => id === editedId)}
         onClose={() => setEditedId(undefined)}
         onSaid={onSaid}
+        pictures={pictures}
       />
     </Panel>
   );

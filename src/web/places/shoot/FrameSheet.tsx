@@ -2,7 +2,9 @@ import { Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { moveFramePatch, removeFramePatch, servePatch } from './board.ts';
-import { boardOrder, type FilmFrame } from './film.ts';
+import { boardOrder, type FilmFrame } from '../../../turnover/film.ts';
+import { FramePictureField } from './FramePictureField.tsx';
+import type { Pictures } from './usePictures.ts';
 import { WordsField } from './WordsField.tsx';
 import { WrittenField } from './WrittenField.tsx';
 
@@ -11,9 +13,10 @@ export interface FrameSheetProps {
   readonly frame: FilmFrame | undefined;
   readonly onClose: () => void;
   readonly onSaid: (says: string) => void;
+  readonly pictures: Pictures;
 }
 
-function Body({ open, frame, onClose, onSaid }: FrameSheetProps & { readonly frame: FilmFrame }) {
+function Body({ open, frame, onClose, onSaid, pictures }: FrameSheetProps & { readonly frame: FilmFrame }) {
   const { written, shoot, plan } = open;
   const { id, title, number } = frame;
   const ids = boardOrder(shoot);
@@ -27,6 +30,7 @@ function Body({ open, frame, onClose, onSaid }: FrameSheetProps & { readonly fra
   };
   return (
     <>
+      <FramePictureField open={open} frame={frame} pictures={pictures} />
       <WrittenField open={open} path={`${path}/title`} label="Title" placeholder="what people call it" />
       <WordsField open={open} path={`${path}/words`} label="What it tells" placeholder="in a sentence or two" />
       <WrittenField open={open} path={`${path}/seconds`} label="Seconds in the film" placeholder="4 s" />

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Problem } from '../../../document/problem.ts';
-import { shotHref } from '../../hrefs.ts';
+import { kitHrefAt, shotHref } from '../../hrefs.ts';
 import { Button } from '../../parts/Button.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { GoLink } from '../GoLink.tsx';
@@ -15,7 +15,9 @@ export interface ProblemsProps {
 /** Where a problem can be looked at in its surroundings, if that is a place of its own. */
 function hrefOf({ id, plan }: OpenShoot, { path }: Problem): string | undefined {
   const [, section, shotId] = path.split('/');
-  return section === 'shots' && plan.shots.some((shot) => shot.id === shotId) ? shotHref(id, shotId!) : undefined;
+  return section === 'shots' && plan.shots.some((shot) => shot.id === shotId)
+    ? shotHref(id, shotId!)
+    : kitHrefAt(id, path);
 }
 
 function Told({ open, problem, onGo }: ProblemsProps & { readonly problem: Problem }) {

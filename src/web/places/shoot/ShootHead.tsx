@@ -5,7 +5,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { StateWord, type Standing } from '../../parts/StateWord.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
-import { longTime } from './longTime.ts';
+import { longTime } from '../../../turnover/longTime.ts';
 
 export interface ShootHeadProps {
   readonly open: OpenShoot;

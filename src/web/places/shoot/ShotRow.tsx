@@ -7,8 +7,10 @@ import { Icon } from '../../parts/Icon.tsx';
 import { Menu } from '../../parts/Menu.tsx';
 import { StateShape } from '../../parts/StateWord.tsx';
 import { GoLink } from '../GoLink.tsx';
+import { useFieldMark } from '../../parts/fieldMarks.ts';
 import { LimitStrip } from './LimitStrip.tsx';
 import { layStrip, sayWorst } from './strip.ts';
+import { writtenFieldId } from './WrittenField.tsx';
 
 export interface ShotRowProps {
   readonly shoot: Shoot;
@@ -87,6 +89,7 @@ function StripWords({ shot }: Pick<ShotRowProps, 'shot'>) {
 /** One shot of the list: what it is, what to set, and how it stands; the whole row leads to it. */
 export function ShotRow({ shoot, shot, href, isFirst, isLast, onOpen, onMove, onCopy, onRemove }: ShotRowProps) {
   const { id, number, title } = shot;
+  const mark = useFieldMark(writtenFieldId(`/shots/${id}`));
   const frames = (shoot.shots[id]?.board ?? []).map((frame) => shoot.board[frame]?.title ?? frame);
   return (
     <li className="shot-row">
@@ -95,6 +98,7 @@ export function ShotRow({ shoot, shot, href, isFirst, isLast, onOpen, onMove, on
         <GoLink className="shot-row-title" href={href} onGo={onOpen}>
           {title}
         </GoLink>
+        {mark !== undefined && <span className="here-mark">{mark}</span>}
         {Object.keys(shoot.board).length > 0 && (
           <span className="shot-row-frames">{frames.length === 0 ? 'serves no frame' : frames.join(', ')}</span>
         )}

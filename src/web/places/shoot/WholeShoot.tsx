@@ -1,9 +1,10 @@
 import { useMemo, useState } from 'react';
 import { showQuantity } from '../../../base/quantity.ts';
-import { keptTakes } from '../../../plan/storage.ts';
+import { keptTakes } from '../../../plan/takes.ts';
 import { MarginChart } from '../../parts/MarginChart.tsx';
 import { Panel } from '../../parts/Panel.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
+import { useUnits } from '../../state/unitChoice.ts';
 import { chartRows } from '../shot/chartRows.ts';
 import { saidShown } from '../shot/showValue.ts';
 import { WrittenField } from './WrittenField.tsx';
@@ -24,7 +25,7 @@ function heaviest({ plan, shoot }: OpenShoot): string {
 /** Limits of the day as a whole, on the same axis as those of a shot. */
 export function WholeShoot({ open }: { readonly open: OpenShoot }) {
   const { plan, shoot } = open;
-  const system = shoot.shoot.units ?? 'metric';
+  const system = useUnits(shoot.shoot.units);
   const rows = useMemo(() => chartRows(plan.margins, system), [plan.margins, system]);
   const [chosen, setChosen] = useState<string>();
   const [asked, setAsked] = useState<string>();

@@ -4,7 +4,7 @@ import { readShoot } from '../../../document/read.ts';
 import type { Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
 import { moveFramePatch, newFrame, removeFramePatch, servePatch } from './board.ts';
-import { boardOrder } from './film.ts';
+import { boardOrder } from '../../../turnover/film.ts';
 
 const SHOOT: Written = {
   longsecond: 1,

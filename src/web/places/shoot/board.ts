@@ -2,6 +2,7 @@
 import { writtenValueAt } from '../../../document/patch.ts';
 import { isList, isRecord, type Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
+import { releasePatch } from './boardPictures.ts';
 import { freshId, moved } from './shotList.ts';
 
 const orderPatch = (ids: readonly string[]): PatchOperation => ({ op: 'add', path: '/order/board', value: [...ids] });
@@ -23,7 +24,7 @@ export function moveFramePatch(ids: readonly string[], frameId: string, by: 1 | 
   return order ? [orderPatch(order)] : [];
 }
 
-/** Takes a frame off the board, and out of every list that names it. */
+/** Takes a frame off the board, out of every list that names it, and with it a picture that nothing else shows. */
 export function removeFramePatch(written: Written, frameId: string): readonly PatchOperation[] {
   const shots = writtenValueAt(written, '/shots');
   const lists = ['/order/board', '/defaults/board', ...(isRecord(shots) ? Object.keys(shots) : []).map((id) => `/shots/${id}/board`)];
@@ -32,7 +33,7 @@ export function removeFramePatch(written: Written, frameId: string): readonly Pa
     if (!isList(list) || !list.includes(frameId)) return [];
     return [{ op: 'replace', path, value: list.filter((id) => id !== frameId) }];
   });
-  return [...mentions, { op: 'remove', path: `/board/${frameId}` }];
+  return [...mentions, { op: 'remove', path: `/board/${frameId}` }, ...releasePatch(written, frameId)];
 } // prettier-ignore
 
 /** Has a shot serve a frame, or no longer. */

@@ -12,8 +12,8 @@ export function BringIn({ isBusy, onFile }: BringInProps) {
     <div className="shoots-form">
       <h2>Bring one in</h2>
       <p id={`${id}-says`}>
-        A shoot as a YAML or JSON file. It is kept as it is written, comments and all; what cannot be read is listed,
-        not lost.
+        A shoot as a YAML or JSON file, or a zip of one with its files. It is kept as it is written, comments and all;
+        what cannot be read is listed, not lost.
       </p>
       <label className="shoots-file button plain" htmlFor={id}>
         Choose a file
@@ -21,7 +21,7 @@ export function BringIn({ isBusy, onFile }: BringInProps) {
           id={id}
           className="hidden-text"
           type="file"
-          accept=".yaml,.yml,.json,text/yaml,application/yaml,application/json"
+          accept=".yaml,.yml,.json,.zip,text/yaml,application/yaml,application/json,application/zip"
           disabled={isBusy}
           aria-describedby={`${id}-says`}
           onChange={(event) => {

@@ -3,7 +3,10 @@ import { Panel } from '../../parts/Panel.tsx';
 import { AskField } from './AskField.tsx';
 import { ASK_GROUPS, type AskGroup, type AskLine } from './askFields.ts';
 import { CameraFields } from './CameraFields.tsx';
+import { EventFields } from './EventFields.tsx';
 import { LightingFields } from './LightingFields.tsx';
+import { isFilled } from './eventEdits.ts';
+import { useEventNote } from './eventNote.tsx';
 import { findWritten } from './shotEdits.ts';
 import { useShot } from './shotContext.ts';
 import { saidShown, showNamed } from './showValue.ts';
@@ -20,17 +23,27 @@ function useAssumed(): (key: string) => string | undefined {
 
 function Lines({ lines }: { readonly lines: readonly AskLine[] }) {
   const assumed = useAssumed();
+  const note = useEventNote();
   return lines.map(({ key, label }) => {
     const placeholder = assumed(key);
+    const said = note(key);
     return (
-      <AskField key={key} name={key} label={label} {...(placeholder === undefined ? {} : { placeholder })} />
+      <AskField
+        key={key}
+        name={key}
+        label={label}
+        {...(placeholder === undefined ? {} : { placeholder })}
+        {...(said === undefined ? {} : { note: said })}
+      />
     );
   });
-} // prettier-ignore
+}
 
 function Group({ id, title, lines }: AskGroup) {
   const { open, shotId } = useShot();
-  const isSaid = ({ key }: AskLine) => findWritten(open.written, shotId, key).holder !== 'nobody';
+  const assumed = useAssumed();
+  const isSaid = ({ key }: AskLine) =>
+    findWritten(open.written, shotId, key).holder !== 'nobody' || (isFilled(key) && assumed(key) !== undefined);
   const shown = lines.filter((line) => line.isCore === true || isSaid(line));
   const more = lines.filter((line) => !shown.includes(line));
   return (
@@ -40,6 +53,7 @@ function Group({ id, title, lines }: AskGroup) {
       {id === 'time' && (
         <>
           <SpeedFields />
+          <EventFields />
           <Lines lines={shown.slice(1)} />
         </>
       )}

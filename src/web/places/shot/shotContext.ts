@@ -17,6 +17,8 @@ export interface ShotContext {
   readonly follow: (path: string) => void;
   /** Opens where a number came from. */
   readonly trace: (name: string) => void;
+  /** Goes to another place. */
+  readonly go: (href: string) => void;
 }
 
 const Context = createContext<ShotContext | undefined>(undefined);

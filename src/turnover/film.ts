@@ -1,7 +1,7 @@
 /** The board as film: frames in their order, and whether their seconds add up to what is to be delivered. */
-import { ratioOf } from '../../../base/rational.ts';
-import type { Shoot } from '../../../document/schema.ts';
-import type { Plan } from '../../../plan/types.ts';
+import { ratioOf } from '../base/rational.ts';
+import type { Shoot } from '../document/schema.ts';
+import type { Plan } from '../plan/types.ts';
 
 export interface FilmFrame {
   readonly id: string;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { readShoot } from '../../../document/read.ts';
-import type { Written } from '../../../document/written.ts';
-import type { Plan } from '../../../plan/types.ts';
+import { readShoot } from '../document/read.ts';
+import type { Written } from '../document/written.ts';
+import type { Plan } from '../plan/types.ts';
 import { boardOrder, filmFrames, filmLength } from './film.ts';
 
 const shootOf = (more: Readonly<Record<string, Written>>) => readShoot({ longsecond: 1, ...more }).shoot;

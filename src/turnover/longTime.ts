@@ -1,5 +1,5 @@
 /** Long times in the two units a person would say them in. */
-import { showQuantity, type Shown } from '../../../base/quantity.ts';
+import { showQuantity, type Shown } from '../base/quantity.ts';
 
 const part = (count: number, unit: string): readonly Shown[] => (count === 0 ? [] : [{ number: String(count), unit }]);
 
