@@ -15,6 +15,7 @@ import { Ask } from './shot/Ask.tsx';
 import { Cautions, Notes, RestsOn, ShotProblems } from './shot/Beneath.tsx';
 import { chartRows, ghostsOf, worstOf } from './shot/chartRows.ts';
 import { PicturePanels } from './shot/PicturePanel.tsx';
+import { PlatesOf, ReferencesOwed } from './shot/PlateFields.tsx';
 import { ShotClocks } from './shot/ShotClocks.tsx';
 import { fieldId, ShotProvider, type ShotContext } from './shot/shotContext.ts';
 import { ShotHead } from './shot/ShotHead.tsx';
@@ -166,6 +167,8 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
             <Cautions />
             <Notes />
             <PicturePanels />
+            <PlatesOf />
+            <ReferencesOwed />
             <RestsOn />
           </div>
         </div>

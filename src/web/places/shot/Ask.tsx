@@ -10,6 +10,7 @@ import { useEventNote } from './eventNote.tsx';
 import { findWritten } from './shotEdits.ts';
 import { useShot } from './shotContext.ts';
 import { saidShown, showNamed } from './showValue.ts';
+import { PlateFields } from './PlateFields.tsx';
 import { SpeedFields } from './SpeedFields.tsx';
 
 /** What the plan takes where nobody wrote anything. */
@@ -63,6 +64,7 @@ function Group({ id, title, lines }: AskGroup) {
           <Lines lines={more} />
         </details>
       )}
+      {id === 'takes' && <PlateFields />}
     </Panel>
   );
 }

@@ -1,5 +1,6 @@
 import { SHOT_FIELDS } from '../../../document/schema.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
+import { hasLamps } from '../../../plan/lighting.ts';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import { stepWritten } from '../../parts/stepping.ts';
 import { AskChoice } from './AskChoice.tsx';
@@ -17,6 +18,8 @@ function Reading({ setup, name }: { readonly setup: string; readonly name: 'illu
   const problem = problemAt(pointer);
   const shots = Object.values(open.shoot.shots).filter(({ lighting }) => lighting === setup).length;
   const isMetered = open.shoot.lighting[setup]?.reading === 'metered';
+  const standing = text === '' ? [] : [isMetered ? 'metered' : 'intended, not metered'];
+  const note = [...standing, ...(shots > 1 ? [`lights ${shots} shots`] : [])].join('; ');
   const patchOf = (typed: string) => (written: typeof open.written) =>
     writingPatch(written, pointer, completeUnit(pointer, typed, text));
   return (
@@ -25,8 +28,8 @@ function Reading({ setup, name }: { readonly setup: string; readonly name: 'illu
       id={fieldId(pointer)}
       label={name === 'illuminance' ? 'Reading' : 'Brightness behind'}
       text={text}
-      placeholder="not read yet"
-      note={`${isMetered ? 'metered' : 'intended, not metered'}${shots > 1 ? `; lights ${shots} shots` : ''}`}
+      placeholder={hasLamps(open.shoot.lighting[setup]) ? 'from its lamps' : 'not read yet'}
+      note={note}
       {...(problem === undefined ? {} : { problem })}
       check={(typed) => checkTyped(pointer, typed, text)}
       step={stepWritten}

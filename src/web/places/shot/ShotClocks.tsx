@@ -8,6 +8,7 @@ import { saidShown } from './showValue.ts';
 /** "50 × slower", or the range of a profile. */
 function sayStretch(slowest: number, fastest: number): string {
   const slower = (fraction: number) => (fraction > 1 ? `${showNumber(fraction, 2)} × faster` : `${showNumber(1 / fraction, 2)} ×`);
+  if (Math.abs(slowest / fastest - 1) < 0.005 && Math.abs(slowest - 1) < 0.005) return 'in real time';
   if (Math.abs(slowest / fastest - 1) < 0.005) return fastest > 1 ? slower(fastest) : `${slower(slowest)} slower`;
   if (fastest > 1) return `${slower(fastest)} to ${slower(slowest)} slower`;
   return `${showNumber(1 / fastest, 2)} to ${slower(slowest)} slower`;

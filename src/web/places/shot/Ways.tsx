@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { Margin, Way } from '../../../plan/types.ts';
+import type { LimitId, Margin, Way } from '../../../plan/types.ts';
+import { wayOutcome } from '../../../turnover/words.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { Panel } from '../../parts/Panel.tsx';
@@ -52,6 +53,10 @@ function stateOfSearch({ state, done, total, ways }: Waiting): string | undefine
   return ways.length === 0 ? 'No single change found that helps. Two together may: try the limits it trades with.' : undefined;
 } // prettier-ignore
 
+/** What a way leaves its limit at; one that breaks a hard limit for it leaves the shot short all the same. */
+const standingAfter = ({ closes, breaks, margins }: Way, limit: LimitId) =>
+  closes && breaks.length === 0 ? (margins.find(({ id }) => id === limit)?.state ?? 'spare') : 'short';
+
 function Cards({ margin, shown, onShow, onApply }: WaysProps) {
   const { open, shotId } = useShot();
   const [isWhole, setWhole] = useState(false);
@@ -67,11 +72,7 @@ function Cards({ margin, shown, onShow, onApply }: WaysProps) {
           title={way.title}
           says={way.says === '' && way.effects.length === 0 ? 'nothing else moves' : way.says}
           gain={way.gain_stops}
-          after={
-            way.closes
-              ? { standing: way.margins.find(({ id }) => id === margin.id)?.state ?? 'spare', word: 'closes it' }
-              : { standing: 'short', word: `still ${size(way.stops)} short` }
-          }
+          after={{ standing: standingAfter(way, margin.id), word: wayOutcome(way) }}
           effects={way.effects.map(({ title, change_stops, state }) => ({ title: title.toLowerCase(), change: change_stops, standing: state }))}
           {...(way.touchesFixed ? { warning: 'changes what you fixed' } : {})}
           isShown={way === shown}

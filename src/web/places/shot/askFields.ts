@@ -8,7 +8,7 @@ export interface AskLine {
 }
 
 export interface AskGroup {
-  readonly id: 'time' | 'frame' | 'sharp' | 'light' | 'camera';
+  readonly id: 'time' | 'frame' | 'sharp' | 'light' | 'camera' | 'takes';
   readonly title: string;
   readonly lines: readonly AskLine[];
 }
@@ -22,8 +22,6 @@ export const ASK_GROUPS: readonly AskGroup[] = [
       { key: 'action/duration', label: 'Action lasts', isCore: true },
       { key: 'action/speed', label: 'Fastest across', isCore: true },
       { key: 'handles', label: 'Handle, each end', isCore: true },
-      { key: 'takes', label: 'Takes', isCore: true },
-      { key: 'kept', label: 'Takes saved' },
     ],
   },
   {
@@ -55,6 +53,8 @@ export const ASK_GROUPS: readonly AskGroup[] = [
       { key: 'readingStandsFor', label: 'Reading above grey' },
       { key: 'highlights', label: 'Room for highlights', isCore: true },
       { key: 'signalToNoise', label: 'Signal over noise', isCore: true },
+      { key: 'azimuth', label: 'Camera turned' },
+      { key: 'elevation', label: 'Camera looks down' },
       { key: 'hero/life', label: 'Product lasts' },
       { key: 'hero/lightOn', label: 'Light on, each take' },
     ],
@@ -67,6 +67,16 @@ export const ASK_GROUPS: readonly AskGroup[] = [
       { key: 'shutter', label: 'Shutter', isCore: true },
       { key: 'stop', label: 'Stop', isCore: true },
       { key: 'index', label: 'EI', isCore: true },
+    ],
+  },
+  {
+    id: 'takes',
+    title: 'Takes and plates',
+    lines: [
+      { key: 'takes', label: 'Takes', isCore: true },
+      { key: 'kept', label: 'Takes saved', isCore: true },
+      { key: 'good', label: 'Come out good' },
+      { key: 'hero/perTake', label: 'Pieces, each take' },
     ],
   },
 ];
