@@ -100,27 +100,40 @@ const SHOT_KEYS = readKeysOf(SHOT_FIELDS);
  */
 export function withDefaults(shoot: Shoot, shotId: string): Effective {
   const own = shoot.shots[shotId]!;
-  const under = shoot.defaults;
-  const merged: Record<string, unknown> = { ...own };
+  const known = merged.get(own);
+  if (known?.under === shoot.defaults && known.shotId === shotId) return known.effective;
+  const effective = mergeDefaults(own, shoot.defaults, shotId);
+  merged.set(own, { under: shoot.defaults, shotId, effective });
+  return effective;
+}
+
+/** Kept with the shot: one edit leaves the others as they were. */
+const merged = new WeakMap<
+  Shot,
+  { readonly under: ShotDefaults; readonly shotId: string; readonly effective: Effective }
+>();
+
+function mergeDefaults(own: Shot, under: ShotDefaults, shotId: string): Effective {
+  const whole: Record<string, unknown> = { ...own };
   const unread = new Set(own.unread);
   const fromDefaults = new Set<string>();
   for (const [written, key] of SHOT_KEYS as readonly (readonly [string, Exclude<keyof ShotDefaults, 'unread' | Nested>])[]) {
     if (NESTED.includes(written as Nested) || !isEmpty(own[key]) || own.unread?.includes(written)) continue;
     const isUnread = under.unread?.includes(written) === true;
     if (isUnread) unread.add(written);
-    if (!isEmpty(under[key])) merged[key] = under[key];
+    if (!isEmpty(under[key])) whole[key] = under[key];
     if (isUnread || !isEmpty(under[key])) fromDefaults.add(key);
   }
   for (const record of NESTED) {
     const nested = nestedDefaults(record, own, under);
     // Figures go with the event that they were written for.
-    merged[record] = record === 'action' ? { ...nested.of, parameters: own.action.event === undefined ? (nested.of as Shot['action']).parameters ?? {} : own.action.parameters } : nested.of;
+    whole[record] = record === 'action' ? { ...nested.of, parameters: own.action.event === undefined ? (nested.of as Shot['action']).parameters ?? {} : own.action.parameters } : nested.of;
     for (const key of nested.fromDefaults) fromDefaults.add(`${record}/${key}`);
   }
-  if (unread.size > 0) merged['unread'] = [...unread];
+  if (unread.size > 0) whole['unread'] = [...unread];
   const holder = (key: string): string => (fromDefaults.has(key) ? '/defaults' : `/shots/${shotId}`);
   return {
-    shot: merged as Shot,
+    shot: whole as Shot,
     at: holder,
     within: (record, key) => `${holder(`${record}/${key}`)}/${record}`,
   };

@@ -50,14 +50,38 @@ export function takesAllowed(shoot: Shoot, id: string): number {
   }
 }
 
+interface Needs {
+  readonly defaults: Shoot['defaults'];
+  readonly byShot: ReadonlyMap<string, { readonly product: string; readonly count: number }>;
+  readonly byProduct: ReadonlyMap<string, number>;
+}
+
+/** Kept with the shots they were counted for. */
+const counted = new WeakMap<Shoot['shots'], Needs>();
+
+/** Pieces that every shot needs, those unknown left out, and their sums. */
+function needsOf(shoot: Shoot): Needs {
+  const { shots, defaults } = shoot;
+  const known = counted.get(shots);
+  if (known?.defaults === defaults) return known;
+  const byShot = new Map<string, { readonly product: string; readonly count: number }>();
+  const byProduct = new Map<string, number>();
+  for (const [id, { hero }] of Object.entries(shots)) {
+    const product = hero.product ?? defaults.hero.product;
+    const takes = product === undefined ? NaN : takesAllowed(shoot, id);
+    if (product === undefined || !Number.isFinite(takes)) continue;
+    const count = takes * (hero.perTakeCount ?? defaults.hero.perTakeCount ?? 1);
+    byShot.set(id, { product, count });
+    byProduct.set(product, (byProduct.get(product) ?? 0) + count);
+  }
+  const needs = { defaults, byShot, byProduct };
+  counted.set(shots, needs);
+  return needs;
+}
+
 /** Pieces of a product that the other shots which use it need, those unknown left out. */
 export function piecesElsewhere(shoot: Shoot, shotId: string, product: string): number {
-  let count = 0;
-  for (const [id, shot] of Object.entries(shoot.shots)) {
-    if (id === shotId || (shot.hero.product ?? shoot.defaults.hero.product) !== product) continue;
-    const each = shot.hero.perTakeCount ?? shoot.defaults.hero.perTakeCount ?? 1;
-    const takes = takesAllowed(shoot, id);
-    if (Number.isFinite(takes)) count += each * takes;
-  }
-  return count;
+  const { byShot, byProduct } = needsOf(shoot);
+  const own = byShot.get(shotId);
+  return (byProduct.get(product) ?? 0) - (own?.product === product ? own.count : 0);
 }
