@@ -246,7 +246,7 @@ function readPosition(written: Written): ValueReading {
   const [right_m, away_m, up_m] = read.map((each) => (each.ok ? each.value : NaN)) as [number, number, number];
   const far = [right_m, away_m, up_m].findIndex((value) => !(Math.abs(value) <= FARTHEST_m));
   if (far >= 0)
-    return refuse('value.too-high', `Found ${shown(parts[far]!)}, expected at most ${FARTHEST_m} m either way`);
+    return refuse('value.too-high', `Found ${shown(parts[far])}, expected at most ${FARTHEST_m} m either way`);
   return { ok: true, value: { right_m, away_m, up_m } };
 }
 

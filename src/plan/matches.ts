@@ -1,7 +1,7 @@
 /** Plates and elements held against the shots that they must match. */
 import { showQuantity, showShutter, writeQuantity } from '../base/quantity.ts';
 import { printStopNumber } from '../base/stop.ts';
-import { MAY_DIFFER, type Shoot } from '../document/schema.ts';
+import { type MAY_DIFFER, type Shoot } from '../document/schema.ts';
 import { withDefaults } from './givens.ts';
 import type { Match, MatchDifference, PatchOperation, Settings, ShotPlan } from './types.ts';
 

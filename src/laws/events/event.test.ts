@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { filmedEvent, leastSure, parametersOf, said } from './event.ts';
+import { filmedEvent, parametersOf, said } from './event.ts';
+import { leastSure, surenessOf } from './sureness.ts';
 
 const drip = filmedEvent({
   id: 'drip',
@@ -42,13 +43,13 @@ describe('an event worked out', () => {
 
 describe('how sure an event is', () => {
   test('is how its least sure source was seen', () => {
-    expect(drip.seen).toBe('memory');
+    expect(surenessOf(drip).seen).toBe('memory');
     expect(leastSure(['ev-table'])).toBe('excerpt');
     expect(leastSure(['footcandle-entry', 'ev-table', 'index-rating', 'iso-2720'])).toBe('practice');
     expect(leastSure(['footcandle-entry'])).toBe('opened');
   });
 
-  test('is assumed only when no source was read at all', () => expect(drip.isAssumed).toBe(false));
+  test('is assumed only when no source was read at all', () => expect(surenessOf(drip).isAssumed).toBe(false));
 
   test('cannot be told of no source or one that is not listed', () => {
     expect(() => leastSure([])).toThrow('sources must be at least 1, got 0');

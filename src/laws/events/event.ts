@@ -5,7 +5,6 @@
 import { kindOfSuffix, unitSuffix, type KindName } from '../../base/kinds.ts';
 import { showQuantity } from '../../base/quantity.ts';
 import type { Bare, InputField } from '../law.ts';
-import { isAssumed, SOURCES, type Source } from '../sources.ts';
 
 /** A figure as it is usually met: `typical` is a start, not a mean. */
 export interface Spread {
@@ -82,26 +81,8 @@ export interface FilmedEvent {
   readonly frameRateReasoning: string;
   readonly frameRate_fps: { readonly low: number; readonly high: number };
   readonly sources: readonly string[];
-  /** How the least sure of its sources was seen. */
-  readonly seen: Source['seen'];
-  /** Whether none of its sources was read, whole or in part. */
-  readonly isAssumed: boolean;
   readonly cautions: readonly string[];
   readonly words: readonly string[];
-}
-
-const SUREST_LAST: readonly Source['seen'][] = ['practice', 'memory', 'excerpt', 'opened'];
-
-/** How the least sure of some sources was seen. Throws RangeError for a key that is not listed, or none at all. */
-export function leastSure(keys: readonly string[]): Source['seen'] {
-  const places = keys.map((key) => {
-    const source = SOURCES[key];
-    if (!source) throw new RangeError(`sources must be listed, got ${key}`);
-    return SUREST_LAST.indexOf(source.seen);
-  });
-  const least = SUREST_LAST[Math.min(...places)];
-  if (!least) throw new RangeError('sources must be at least 1, got 0');
-  return least;
 }
 
 /** Ties an event's description to its function: the compiler refuses a parameter that the function does not know. */
@@ -114,8 +95,6 @@ export function filmedEvent<const Parameters extends Readonly<Record<string, Eve
   return {
     ...details,
     words,
-    seen: leastSure(details.sources),
-    isAssumed: isAssumed(details.sources),
     compute: (given = {}) => {
       const unknown = Object.keys(given).find((name) => !names.includes(name));
       if (unknown !== undefined) throw new RangeError(`${details.id} has no ${unknown}; it has ${names.join(', ')}`);

@@ -1,11 +1,12 @@
 import type { FilmedEvent } from '../../../laws/events/event.ts';
+import { surenessOf, type Sureness } from '../../../laws/events/sureness.ts';
 import { AssumedMark } from '../../parts/AssumedMark.tsx';
 import { HOW_SEEN } from '../reckoner/sourceWords.ts';
 import { spanWords } from './eventEdits.ts';
 import { useShot } from './shotContext.ts';
 
 /** Where only the least sure of several sources was not read. */
-const PARTLY: Readonly<Partial<Record<FilmedEvent['seen'], string>>> = {
+const PARTLY: Readonly<Partial<Record<Sureness['seen'], string>>> = {
   memory: 'from memory',
   practice: 'common practice',
 };
@@ -13,7 +14,8 @@ const PARTLY: Readonly<Partial<Record<FilmedEvent['seen'], string>>> = {
 /** How fast, how long and at what rates an event is usually filmed, and how its figures are known. */
 export function EventFacts({ event }: { readonly event: FilmedEvent }) {
   const { system } = useShot();
-  const { typical, frameRate_fps, seen, isAssumed } = event;
+  const { typical, frameRate_fps } = event;
+  const { seen, isAssumed } = surenessOf(event);
   return (
     <span className="event-facts">
       <span>

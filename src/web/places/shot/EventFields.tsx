@@ -6,7 +6,6 @@ import type { InputField } from '../../../laws/law.ts';
 import { eventOf, parameterKey } from '../../../plan/events.ts';
 import { withDefaults } from '../../../plan/givens.ts';
 import { said as sayShown } from '../../../turnover/words.ts';
-import { AssumedMark } from '../../parts/AssumedMark.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { Icon } from '../../parts/Icon.tsx';
@@ -140,7 +139,6 @@ export function EventFields() {
         label="What happens"
         {...(problem === undefined ? {} : { problem })}
         {...(found?.holder === 'defaults' ? { after: <span className="ask-origin">default</span> } : {})}
-        {...(event?.isAssumed ? { note: <><AssumedMark /> its figures are {event.seen === 'memory' ? 'from memory' : 'common practice'}</> } : {})}
       >
         <button
           type="button"

@@ -65,7 +65,9 @@ export function SpeedFields() {
         value={by}
         choices={WAYS_TO_SAY}
         isGiven={by === 'solved'}
-        {...(by === 'solved' && speed !== undefined ? { note: speed === '1' ? 'in real time' : `${speed} of real time` } : {})}
+        {...(by === 'solved' && speed !== undefined
+          ? { note: speed === '1' ? 'in real time' : `${speed} of real time` }
+          : {})}
         {...(problem === undefined ? {} : { problem })}
         onChoose={(next) => choose(next as SpeedBy)}
       />
