@@ -25,6 +25,10 @@ export function kitHrefAt(shootId: string, path: string): string | undefined {
   return `${kitHref(shootId, kindKey, itemId)}${itemId === undefined ? '' : `#at${path.replaceAll('/', '.')}`}`;
 }
 
+/** The light; one set-up of it. */
+export const lightHref = (shootId: string, setupId?: string) =>
+  `${shootHref(shootId)}/light${setupId === undefined ? '' : `/${encodeURIComponent(setupId)}`}`;
+
 export const paperHref = (shootId: string) => `${shootHref(shootId)}/paper`;
 
 export const historyHref = (shootId: string) => `${shootHref(shootId)}/history`;

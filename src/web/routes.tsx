@@ -15,12 +15,11 @@ import { Suspense } from 'react';
 import { EmptyPlace } from './parts/EmptyPlace.tsx';
 import { Button } from './parts/Button.tsx';
 import { Shell } from './parts/Shell.tsx';
-import { kitHref, kitHrefAt, paperHref, reckonerHref, SHOOTS_HREF, shootHref, shotHref } from './hrefs.ts';
+import { kitHref, lightHref, kitHrefAt, paperHref, reckonerHref, SHOOTS_HREF, shootHref, shotHref } from './hrefs.ts';
 import { Home } from './places/Home.tsx';
 import { ReckonerFrame } from './places/ReckonerFrame.tsx';
 import { Shoot } from './places/Shoot.tsx';
 import { ShootFrame } from './places/ShootFrame.tsx';
-import { Shoots } from './places/Shoots.tsx';
 import { Shot } from './places/Shot.tsx';
 import { readSearch, writeSearch } from './searchText.ts';
 import type { OpenShoot } from './state/contract.ts';
@@ -56,14 +55,21 @@ function HomePage() {
   return <Home onGo={useGo()} onOnly={(shootId) => void navigate({ href: shootHref(shootId), replace: true })} />;
 }
 
+const Shoots = lazyRouteComponent(() => import('./places/Shoots.tsx'), 'Shoots');
+
 function ShootsPage() {
-  return <Shoots onGo={useGo()} />;
+  return (
+    <Suspense fallback={null}>
+      <Shoots onGo={useGo()} />
+    </Suspense>
+  );
 }
 
 function ShootLayout() {
   const { shootId = '', shotId } = useParams({ strict: false });
   const isReckoner = useMatch({ from: '/$shootId/reckoner', shouldThrow: false }) !== undefined;
   const isKit = useMatch({ from: '/$shootId/kit', shouldThrow: false }) !== undefined;
+  const isLight = useMatch({ from: '/$shootId/light', shouldThrow: false }) !== undefined;
   const isPaper = useMatch({ from: '/$shootId/paper', shouldThrow: false }) !== undefined;
   const isHistory = useMatch({ from: '/$shootId/history', shouldThrow: false }) !== undefined;
   return (
@@ -73,6 +79,7 @@ function ShootLayout() {
       shotId={shotId}
       isReckoner={isReckoner}
       isKit={isKit}
+      isLight={isLight}
       isPaper={isPaper}
       isHistory={isHistory}
       onGo={useGo()}
@@ -110,6 +117,20 @@ function KitPage() {
   return (
     <Suspense fallback={null}>
       <Kit open={open} kindKey={kindKey} itemId={itemId} hrefOf={hrefOf} onGo={go} />
+    </Suspense>
+  );
+}
+
+const Light = lazyRouteComponent(() => import('./places/Light.tsx'), 'Light');
+
+function LightPage() {
+  const open = useOpenShoot();
+  const go = useGo();
+  const { setupId } = useParams({ strict: false });
+  const hrefOf = (id?: string) => lightHref(open.id, id);
+  return (
+    <Suspense fallback={null}>
+      <Light open={open} setupId={setupId} hrefOf={hrefOf} onGo={go} />
     </Suspense>
   );
 }
@@ -191,6 +212,9 @@ const kit = createRoute({ getParentRoute: () => shoot, path: 'kit', component: K
 const kitIndex = createRoute({ getParentRoute: () => kit, path: '/' });
 const kitKind = createRoute({ getParentRoute: () => kit, path: '$kindKey' });
 const kitItem = createRoute({ getParentRoute: () => kit, path: '$kindKey/$itemId' });
+const light = createRoute({ getParentRoute: () => shoot, path: 'light', component: LightPage });
+const lightIndex = createRoute({ getParentRoute: () => light, path: '/' });
+const lightSetup = createRoute({ getParentRoute: () => light, path: '$setupId' });
 const paper = createRoute({ getParentRoute: () => shoot, path: 'paper', component: PaperPage });
 const history = createRoute({ getParentRoute: () => shoot, path: 'history', component: HistoryPage });
 const shootReckoner = createRoute({ getParentRoute: () => shoot, path: 'reckoner', component: ShootReckonerPage });
@@ -206,6 +230,7 @@ export const router = createRouter({
       shootIndex,
       shot,
       history,
+      light.addChildren([lightIndex, lightSetup]),
       kit.addChildren([kitIndex, kitKind, kitItem]),
       paper,
       shootReckoner.addChildren([shootReckonerIndex, shootReckonerLaw]),

@@ -27,7 +27,7 @@ const AWKWARD = readFileSync(join(ROOT, 'demo/shoot.yaml'), 'utf8')
   )
   .replace('title: Honey coils', 'title: Pneumonoultramicroscopicsilicovolcanoconiosis')
   .replace('frameWidth: 380 mm', 'frameWidth: 380 parsnips')
-  .replace('luminance: 38 kcd/m²', '# no reading');
+  .replace("lamp: glow-panel, at: '0 m, 0.55 m, 0.05 m'", 'lamp: glow-panel');
 
 beforeAll(async () => {
   [served, browser] = await Promise.all([startServer(), openBrowser()]);

@@ -80,12 +80,7 @@ export function Shell({ places, onGo, title, standing, people, notices, undo, re
         </div>
         <nav className="shell-places no-print" aria-label="Places">
           {places.map(({ label, href, isCurrent }) => (
-            <a
-              key={href}
-              href={href}
-              aria-current={isCurrent ? 'page' : undefined}
-              onClick={follow(href)}
-            >
+            <a key={href} href={href} aria-current={isCurrent ? 'page' : undefined} onClick={follow(href)}>
               {label}
             </a>
           ))}

@@ -1,6 +1,8 @@
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { useShootList } from '../state/hooks.ts';
-import { Shoots } from './Shoots.tsx';
+
+/** Whoever comes to work opens a shoot: the list of them, and all that is done with whole shoots, comes when it is shown. */
+const Shoots = lazy(() => import('./Shoots.tsx').then(({ Shoots: place }) => ({ default: place })));
 
 export interface HomeProps {
   readonly onGo: (href: string) => void;
@@ -15,5 +17,10 @@ export function Home({ onGo, onOnly }: HomeProps) {
   useEffect(() => {
     if (only !== undefined) onOnly(only);
   });
-  return list.state === 'loading' || only !== undefined ? null : <Shoots onGo={onGo} />;
+  if (list.state === 'loading' || only !== undefined) return null;
+  return (
+    <Suspense fallback={null}>
+      <Shoots onGo={onGo} />
+    </Suspense>
+  );
 }

@@ -2,7 +2,7 @@
 import type { Problem } from '../../document/problem.ts';
 import type { Written } from '../../document/read.ts';
 import type { Shoot } from '../../document/schema.ts';
-import type { Refused } from './refusal.ts';
+import type { Refused } from './refused.ts';
 import type { LimitId, PatchOperation, Plan, Trace, Way } from '../../plan/types.ts';
 
 /** Where an edit stands: nothing is called saved before the server has it on disk. */

@@ -65,3 +65,33 @@ test('a storage that is full stops nobody from working', () => {
   keep.setDraft('cup', { patch: [], revision: 1 });
   expect(keep.unsent('cup')).toEqual([]);
 });
+
+test('a restore is kept with the revision it brings back, and one without is left alone', () => {
+  const keep = keepIn(pageStorage());
+  const restore = {
+    editId: 'edit-0001',
+    kind: 'restore',
+    patch: [],
+    summary: 'Restored',
+    revision: 4,
+    sequence: 1,
+  } as const;
+  keep.put('cup', { ...restore, to: 2 });
+  keep.put('cup', { ...restore, editId: 'edit-0002', sequence: 2 });
+  expect(keep.unsent('cup')).toEqual([{ ...restore, to: 2 }]);
+});
+
+test('what was refused is kept by shoot until it is decided, and anything else under its key is left alone', () => {
+  const storage = pageStorage();
+  const keep = keepIn(storage);
+  const refused = [{ id: 'edit-0001', says: 'Not kept', mend: 'Look again.' }];
+  keep.setRefused('cup', refused);
+  expect(keep.refused('cup')).toEqual(refused);
+  expect(keep.refused('tea')).toEqual([]);
+  keep.setRefused('cup', []);
+  expect(storage.length).toBe(0);
+  for (const text of ['nonsense', '7', '[{"id":1}]', 'null']) {
+    storage.setItem('longsecond.refused/cup', text);
+    expect(keep.refused('cup')).toEqual([]);
+  }
+});

@@ -3,7 +3,7 @@
  * its own and every write is done when the call returns: typing ends where the page ends.
  */
 import type { PatchOperation } from '../../plan/types.ts';
-import type { Refused } from './refusal.ts';
+import type { Refused } from './refused.ts';
 
 /** An edit, undo, redo or restore on its way to the server. */
 export interface Unsent {

@@ -2,31 +2,9 @@
 import { conflictOf } from '../../api/client.ts';
 import type { Fault } from '../../base/fault.ts';
 import { isList, isRecord, memberOf, type Written } from '../../document/written.ts';
-import type { PatchOperation } from '../../plan/types.ts';
 import type { Unsent } from './keep.ts';
+import type { Refused } from './refused.ts';
 import { sayWho } from './who.ts';
-
-/** An edit that was refused, kept until the person says what is to become of it: nothing typed is lost. */
-export interface Refused {
-  /** Id of the edit. */
-  readonly id: string;
-  /** What was done, and why it was not kept. */
-  readonly says: string;
-  readonly mend: string;
-  /** Where two edits met: both values in words, and whose the other is. */
-  readonly met?: Met;
-  /** The edit with all that was built on it; absent where nothing can be put in again. */
-  readonly edit?: { readonly patch: readonly PatchOperation[]; readonly summary: string };
-}
-
-export interface Met {
-  readonly path: string;
-  readonly who: string;
-  readonly yours: string;
-  readonly theirs: string;
-  /** The revision that the other edit made. */
-  readonly number: number;
-}
 
 const WAS: Readonly<Record<Unsent['kind'], string>> = {
   edit: 'was not kept',

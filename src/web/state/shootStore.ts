@@ -7,13 +7,13 @@ import type { Edit, EditReply, JournalRow } from '../../api/replies.ts';
 import { applyPatch, withParents } from '../../document/patch.ts';
 import { shareUnchanged, type Written } from '../../document/written.ts';
 import type { PatchOperation, Trace } from '../../plan/types.ts';
-import type { OpenShoot, Refusal, Saving } from './contract.ts';
+import type { OpenShoot, Saving } from './contract.ts';
 import type { Derive, Derived } from './derive.ts';
 import type { Draft, Keep, Unsent } from './keep.ts';
-import { bringBackPatch, canApply } from './bringBack.ts';
 import { afterRow, fold, patchesMeet, screenOf, stepsOf, tryPatch, type Outbox, type Row, type Standing, type Steps } from './outbox.ts'; // prettier-ignore
 import type { PresenceDesk } from './presence.ts';
-import { refusedOf, type Refused } from './refusal.ts';
+import { refusedOf } from './refusal.ts';
+import { openRefusals } from './refusalDesk.ts';
 import type { Server } from './server.ts';
 import type { WaysDesk } from './waysDesk.ts';
 
@@ -57,14 +57,6 @@ interface Posting {
   readonly to?: number;
 }
 
-const beyondBack = (shootId: string, path: string) =>
-  new Fault({
-    code: 'edit.beyond-bringing-back',
-    what: 'What this edit needs is gone and cannot be put back by itself',
-    where: `${shootId}${path}`,
-    mend: 'Look in the history for when it was there, and restore that revision or write it anew.',
-  });
-
 interface Confirmed {
   readonly revision: number;
   readonly written: Written;
@@ -106,7 +98,6 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
   let outbox: Outbox = [];
   let draft: Standing<Draft> | undefined;
   let steps: Steps = {};
-  let refused: readonly Refused[] = keep.refused(shootId);
   let isAway = false;
   let isSending = false;
   let isClosed = false;
@@ -124,6 +115,11 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     if (!isClosed) for (const listener of [...listeners]) listener();
   };
 
+  const refusals = openRefusals({
+    shootId,
+    keep,
+    at: async (revision) => (await server.at(shootId, revision)).written,
+  });
   const ways = needs.openWays(changed);
 
   /** Made of the same parts again, what did not change stays the very same value, so that nothing is planned twice. */
@@ -137,15 +133,10 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
 
   const savingNow = (): Saving => {
     if (outbox.length > 0 || draft) return isAway ? 'unsent' : 'saving';
-    return refused.length === 0 ? 'saved' : 'refused';
+    return refusals.isEmpty() ? 'saved' : 'refused';
   };
 
   // --- towards the server
-
-  const setRefused = (next: readonly Refused[]) => {
-    refused = next;
-    keep.setRefused(shootId, next);
-  };
 
   const post = ({ kind, patch = [], summary, revision, to }: Posting) => {
     lastSequence = Math.max(lastSequence + 1, needs.now());
@@ -160,8 +151,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     };
     keep.put(shootId, unsent);
     outbox = [...outbox, unsent];
-    // What is left to decide stays; what could only be read is overtaken by going on.
-    if (refused.some(({ edit }) => !edit)) setRefused(refused.filter(({ edit }) => edit));
+    refusals.goOn();
     changed();
     void send();
   };
@@ -190,16 +180,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     // Steps pressed faster than answers come may reach past the last: there is nothing there, and nothing is wrong.
     if (fault.code === `${item.kind}.none`) return;
     if (item.kind === 'edit' && !standing.includes(item)) return;
-    setRefused([...refused, refusedOf({ ...item, onTop }, fault, client)]);
-  };
-
-  /** Where somebody else wrote the very same there is nothing left to decide. */
-  const dropSettled = () => {
-    const on = confirmed?.written;
-    if (on === undefined) return;
-    const isSettled = ({ edit }: Refused) =>
-      edit !== undefined && canApply(on, edit.patch) && shareUnchanged(on, tryPatch(on, edit.patch)) === on;
-    if (refused.some(isSettled)) setRefused(refused.filter((each) => !isSettled(each)));
+    refusals.add(refusedOf({ ...item, onTop }, fault, client));
   };
 
   const away = () => {
@@ -243,7 +224,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
         reached();
         refuse(item, faultOf(error, shootId));
         await catchUp().catch(away);
-        dropSettled();
+        if (confirmed) refusals.settle(confirmed.written);
       }
     } finally {
       isSending = false;
@@ -409,7 +390,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
       return withParents(on, patch);
     } catch (error) {
       const { what, mend } = faultOf(error, shootId);
-      setRefused([...refused, { id: makeId(), says: `That was not done. ${what}.`, mend }]);
+      refusals.add({ id: makeId(), says: `That was not done. ${what}.`, mend });
       return undefined;
     }
   };
@@ -470,30 +451,17 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
   // --- what becomes of a refused edit
 
   const keepTheirs = (id: string) => {
-    setRefused(refused.filter((each) => each.id !== id));
+    refusals.drop(id);
     changed();
   };
 
   const useMine = async (id: string): Promise<void> => {
-    const it = refused.find((each) => each.id === id);
-    if (!confirmed || !it?.edit) return;
-    const { patch, summary } = it.edit;
-    if (canApply(screen(confirmed), patch)) {
-      keepTheirs(id);
-      commit(patch, summary);
-    } else if (it.met) {
-      const then = await server.at(shootId, it.met.number - 1);
-      const whole = bringBackPatch({ then: then.written, now: screen(confirmed), patch });
-      if (!whole) throw beyondBack(shootId, it.met.path);
-      keepTheirs(id);
-      commit(whole, `${summary}, and what it needs brought back`);
-    }
-  };
-
-  const withUse = (it: Refused, on: Written): Refusal => {
-    if (!it.edit) return it;
-    if (canApply(on, it.edit.patch)) return { ...it, use: 'again' };
-    return it.met ? { ...it, use: 'bring-back' } : it;
+    if (!confirmed) return;
+    const from = confirmed;
+    const again = await refusals.again(id, () => screen(confirmed ?? from));
+    if (!again) return;
+    keepTheirs(id);
+    commit(again.patch, again.summary);
   };
 
   const actions = {
@@ -520,7 +488,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
         written,
         ...derived,
         saving: savingNow(),
-        refusals: refused.map((each) => withUse(each, written)),
+        refusals: refusals.on(written),
         ...stepsOf(outbox, steps),
         ...actions,
         ways: ways.ask,

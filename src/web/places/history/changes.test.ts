@@ -69,6 +69,13 @@ test('what is referred to goes by its title or name, and a section by the first 
   ]);
 });
 
+test('a section that came with many things in it is told by each of them', () => {
+  const files = { a: { name: 'a.png' }, b: { name: 'b.png' } };
+  const after = { ...(CUP as object), files } as Written;
+  expect(differences(CUP, after).map(({ where }) => where)).toEqual(['file a.png', 'file b.png']);
+  expect(differences(after, CUP).map(sayChange)).toEqual(['a.png, taken away', 'b.png, taken away']);
+});
+
 test('a title that was changed is told by the new one', () => {
   const { changes } = stepOf(CUP, [{ op: 'replace', path: '/shots/pour/title', value: 'The long pour' }]);
   expect(changes[0]).toMatchObject({ where: 'The long pour: title', before: 'The pour', after: 'The long pour' });

@@ -79,9 +79,14 @@ function changeAt(path: string, between: Between): readonly Change[] {
   }];
 } // prettier-ignore
 
+/** A whole section that comes or goes is told by what is in it. */
+const isSection = (keys: readonly string[]) => keys.length === 1 && fieldAt(pointerTo(keys))?.of.shape === 'map';
+
 /** The paths below one at which two states differ: key by key, lists and new or gone entries whole. */
 function pathsBetween(was: Written | undefined, is: Written | undefined, keys: readonly string[]): readonly string[] {
   if (was === is || (was !== undefined && is !== undefined && isSame(was, is))) return [];
+  if (isSection(keys) && was === undefined && isRecord(is)) return pathsBetween({}, is, keys);
+  if (isSection(keys) && is === undefined && isRecord(was)) return pathsBetween(was, {}, keys);
   if (!isRecord(was) || !isRecord(is)) return [pointerTo(keys)];
   const names = [...new Set([...Object.keys(was), ...Object.keys(is)])];
   return names.flatMap((name) => pathsBetween(memberOf(was, name), memberOf(is, name), [...keys, name]));

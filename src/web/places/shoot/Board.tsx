@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { lazy, Suspense, useMemo, useState } from 'react';
 import { Button } from '../../parts/Button.tsx';
 import { Panel } from '../../parts/Panel.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
@@ -6,9 +6,10 @@ import { newFrame } from './board.ts';
 import { boardOrder, filmFrames, filmLength, type FilmLength } from '../../../turnover/film.ts';
 import { BoardFrame } from './BoardFrame.tsx';
 import { useDrop } from './dropPictures.ts';
-import { FrameSheet } from './FrameSheet.tsx';
 import { seconds } from './seconds.ts';
 import { usePictures } from './usePictures.ts';
+
+const FrameSheet = lazy(() => import('./FrameSheet.tsx').then(({ FrameSheet: sheet }) => ({ default: sheet })));
 
 export interface BoardProps {
   readonly open: OpenShoot;
@@ -100,13 +101,15 @@ export function Board({ open, onShot, onSaid }: BoardProps) {
           </li>
         )}
       </ol>
-      <FrameSheet
-        open={open}
-        frame={frames.find(({ id }) => id === editedId)}
-        onClose={() => setEditedId(undefined)}
-        onSaid={onSaid}
-        pictures={pictures}
-      />
+      <Suspense fallback={null}>
+        <FrameSheet
+          open={open}
+          frame={frames.find(({ id }) => id === editedId)}
+          onClose={() => setEditedId(undefined)}
+          onSaid={onSaid}
+          pictures={pictures}
+        />
+      </Suspense>
     </Panel>
   );
 }

@@ -25,7 +25,7 @@ export function FramePictureField({ open, frame, pictures }: FramePictureFieldPr
       <FramePicture shootId={open.id} shoot={open.shoot} frameId={frameId} words={words} />
       <div>
         <div className="frame-picture-acts">
-          <label className="button plain shoots-file" htmlFor={id}>
+          <label className="file-button button plain" htmlFor={id}>
             {picture ? 'Another picture' : 'Choose a picture'}
             <input
               id={id}

@@ -15,7 +15,7 @@ export function BringIn({ isBusy, onFile }: BringInProps) {
         A shoot as a YAML or JSON file, or a zip of one with its files. It is kept as it is written, comments and all;
         what cannot be read is listed, not lost.
       </p>
-      <label className="shoots-file button plain" htmlFor={id}>
+      <label className="file-button button plain" htmlFor={id}>
         Choose a file
         <input
           id={id}
