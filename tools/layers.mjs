@@ -46,7 +46,7 @@ export const LAYERS = {
       'jobs',
       'server',
     ],
-    packages: ['commander', 'picocolors', 'node:*'],
+    packages: ['commander', 'picocolors', 'highs', 'node:*'],
   },
   web: {
     sees: ['base', 'laws', 'measure', 'document', 'record', 'plan', 'solve', 'turnover', 'api'],
@@ -56,6 +56,7 @@ export const LAYERS = {
       '@tanstack/react-router',
       '@base-ui/react',
       '@fontsource-variable/*',
+      'highs',
       'papaparse',
     ],
   },

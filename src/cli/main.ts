@@ -9,6 +9,11 @@ const OUTPUT_LOST = 74;
 /** Each verb is one entry here and one file of verbs/. */
 const VERBS: readonly Verb[] = [
   {
+    name: 'light',
+    says: 'a photometric file, or the light of every set-up; finds lamps for what is lacking',
+    load: async () => (await import('./verbs/light.ts')).setUpLight,
+  },
+  {
     name: 'plan',
     says: 'what to set for each shot, and how every limit stands',
     load: async () => (await import('./verbs/plan.ts')).setUpPlan,

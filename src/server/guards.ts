@@ -10,6 +10,8 @@ const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
 const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'content-security-policy': [
     "default-src 'self'",
+    // The solver that finds light is WebAssembly; nothing else is compiled.
+    "script-src 'self' 'wasm-unsafe-eval'",
     "style-src 'self' 'unsafe-inline'",
     "img-src 'self' data: blob:",
     "font-src 'self' data:",

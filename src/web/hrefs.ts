@@ -2,6 +2,9 @@
 
 export const SHOOTS_HREF = '/shoots';
 
+/** Every part of the screens, for whoever builds or reviews them. */
+export const GALLERY_HREF = '/gallery';
+
 export const shootHref = (shootId: string) => `/${encodeURIComponent(shootId)}`;
 
 export interface ReckonerPlace {

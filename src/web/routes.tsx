@@ -65,6 +65,16 @@ function ShootsPage() {
   );
 }
 
+const Gallery = lazyRouteComponent(() => import('./places/Gallery.tsx'), 'Gallery');
+
+function GalleryPage() {
+  return (
+    <Suspense fallback={null}>
+      <Gallery onGo={useGo()} />
+    </Suspense>
+  );
+}
+
 function ShootLayout() {
   const { shootId = '', shotId } = useParams({ strict: false });
   const isReckoner = useMatch({ from: '/$shootId/reckoner', shouldThrow: false }) !== undefined;
@@ -202,6 +212,7 @@ function ShootReckonerPage() {
 const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound });
 const home = createRoute({ getParentRoute: () => root, path: '/', component: HomePage });
 const shoots = createRoute({ getParentRoute: () => root, path: 'shoots', component: ShootsPage });
+const gallery = createRoute({ getParentRoute: () => root, path: 'gallery', component: GalleryPage });
 const reckoner = createRoute({ getParentRoute: () => root, path: 'reckoner', component: ReckonerPage });
 const reckonerIndex = createRoute({ getParentRoute: () => reckoner, path: '/' });
 const reckonerLaw = createRoute({ getParentRoute: () => reckoner, path: '$lawId' });
@@ -225,6 +236,7 @@ export const router = createRouter({
   routeTree: root.addChildren([
     home,
     shoots,
+    gallery,
     reckoner.addChildren([reckonerIndex, reckonerLaw]),
     shoot.addChildren([
       shootIndex,

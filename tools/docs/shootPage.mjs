@@ -171,7 +171,7 @@ export function shootPage(parts) {
     'Begin with this and change it; it is read and planned by the tests.',
     `\`\`\`yaml\n${example.trimEnd()}\n\`\`\``,
     'Then ask for its plan: `longsecond plan first-shoot.yaml`. What cannot be used is listed with its line, what was expected and the nearest name.',
-    'Some keys are kept for work that no plan does yet: lamps, modifiers, cables, circuits, the latency of rigs, pieces on hand, liquids, links, the hours of the day. They are read and checked, and no limit rests on them so far.',
+    'Some keys are kept for work that no plan does yet: cables, circuits, the latency of rigs, liquids, links, the hours of the day. They are read and checked, and no limit rests on them so far.',
     '## How values are written',
     [
       '- A quantity carries its unit: `1/2000 s`, `41 klx`, `5\'6"`, `64 GiB`. A bare number where a unit is needed is a problem, and the message names the units. The units are listed at the [end of this page](#units).',

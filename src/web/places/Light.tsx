@@ -3,13 +3,13 @@ import type { PatchOperation } from '../../plan/types.ts';
 import { Button } from '../parts/Button.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
 import { Notice } from '../parts/Notice.tsx';
-import { kitHref } from '../hrefs.ts';
+import { kitHref, kitHrefAt } from '../hrefs.ts';
 import type { OpenShoot } from '../state/contract.ts';
 import { useUnits } from '../state/unitChoice.ts';
 import { KitProvider, type KitContext } from './kit/kitContext.ts';
 import { Drawings } from './light/Drawings.tsx';
+import { FindLamps } from './light/FindLamps.tsx';
 import { Findings } from './light/Findings.tsx';
-import { followOf } from './light/follow.ts';
 import { LampList } from './light/LampList.tsx';
 import { addSetup } from './light/lightEdits.ts';
 import { LightProvider, type LightContext } from './light/lightContext.ts';
@@ -23,6 +23,7 @@ import { useLampMoves } from './light/useLampMoves.ts';
 import { useSetup } from './light/useSetup.ts';
 import { fieldId } from './shot/shotContext.ts';
 import { useShotEdits } from './shot/useShotEdits.ts';
+import './kit/kit.css';
 import './light/light.css';
 import './light/drawing.css';
 
@@ -65,7 +66,7 @@ function Setup({ open, setupId, hrefOf, onGo, onAdd, edit }: SetupProps) {
     edit,
     say: setSaid,
     follow: (path) => {
-      const href = followOf(open.id, path);
+      const href = kitHrefAt(open.id, path);
       if (href !== undefined) onGo(href);
       else document.getElementById(fieldId(path))?.focus();
     },
@@ -86,6 +87,7 @@ function Setup({ open, setupId, hrefOf, onGo, onAdd, edit }: SetupProps) {
         <div className="light-list">
           <Findings />
           <LampList />
+          <FindLamps />
           <TakeCare />
         </div>
         <div className="light-paper">

@@ -3,7 +3,8 @@ import { KeyHelp } from '../actions/KeyHelp.tsx';
 import { useActions } from '../actions/useActions.ts';
 import { Button } from '../parts/Button.tsx';
 import { EmptyPlace } from '../parts/EmptyPlace.tsx';
-import { Shell, type PlaceLink } from '../parts/Shell.tsx';
+import type { PlaceLink } from '../parts/PlaceRow.tsx';
+import { Shell } from '../parts/Shell.tsx';
 import {
   historyHref,
   kitHref,

@@ -4,5 +4,6 @@ import type { LoadHighs } from '../../solve/milp.ts';
 
 export const loadHighs: LoadHighs = async () => {
   const { default: load } = await import('highs');
-  return load({ locateFile: () => wasmUrl });
+  // highs 1.15 types its ES module as if it were CommonJS, one `default` too deep; drop the cast when `load()` compiles.
+  return (load as unknown as typeof load.default)({ locateFile: () => wasmUrl });
 };

@@ -14,8 +14,8 @@
  */
 import { polygonFactor, type Vec3 } from '../area/polygon.ts';
 import { lobeExponent } from '../lamp/lobe.ts';
-import { intensityTowards_cd } from '../photometry/intensity.ts';
 import type { Grid } from '../photometry/photometry.ts';
+import { lookedUp_cd, lookupOf } from './gridLookup.ts';
 
 /** Known by its intensity and angles: round about its axis. */
 export interface BeamSource {
@@ -127,8 +127,7 @@ function intensityOf_cd(
   const { c0, c90, grid, share } = source;
   const right = rx * c0[0] + ry * c0[1] + rz * c0[2];
   const up = rx * c90[0] + ry * c90[1] + rz * c90[2];
-  const plane_deg = right === 0 && up === 0 ? 0 : Math.atan2(up, right) * DEGREES_per_rad;
-  return share * intensityTowards_cd(grid, { plane_deg, gamma_deg: offAxis_deg });
+  return share * lookedUp_cd(lookupOf(grid), right, up, offAxis_deg);
 }
 
 /** All sources together at a point of a surface, in lux. Checks nothing. */
