@@ -3,6 +3,7 @@ import { inputsOf, resultsOf, type AnyLaw } from './law.ts';
 import { BUFFER_LAWS } from './buffer/catalogue.ts';
 import { CHANCE_LAWS } from './chance/catalogue.ts';
 import { EXPOSURE_LAWS } from './exposure/catalogue.ts';
+import { FLICKER_LAWS } from './flicker/catalogue.ts';
 import { FLUID_LAWS } from './fluids/catalogue.ts';
 import { HEAT_LAWS } from './heat/catalogue.ts';
 import { LENS_LAWS } from './lens/catalogue.ts';
@@ -20,6 +21,7 @@ export interface Subject {
 export const SUBJECTS: readonly Subject[] = [
   { title: 'Exposure', laws: EXPOSURE_LAWS },
   { title: 'Light', laws: [...LIGHT_LAWS, ...AREA_LAWS, ...MODIFIER_LAWS] },
+  { title: 'Flicker', laws: FLICKER_LAWS },
   { title: 'Heat, eyes and skin', laws: HEAT_LAWS },
   { title: 'Lens and picture', laws: LENS_LAWS },
   { title: 'Motion', laws: MOTION_LAWS },

@@ -136,9 +136,15 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'excerpt',
   },
   'event-practice': { title: 'Speeds and durations of table-top actions as crews plan them', seen: 'practice' },
+  'exposure-mean': { title: 'Mean of a cosine over an interval, the sinc function', seen: 'memory' },
   'extension-tubes': {
     title: 'Question and answer on extension tubes and magnification, photography forum',
     seen: 'excerpt',
+  },
+  'eye-choices': {
+    title:
+      'Transience, peak sensitivity, pooling and viewing chosen here, on the cautious side of what vision studies print',
+    seen: 'practice',
   },
   'f-number-article': { title: 'Encyclopaedia article on the f-number', seen: 'excerpt' },
   'factor-examples': {
@@ -156,6 +162,33 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'field-angle-note': {
     title: 'Technical note on choosing lenses for line cameras, with the field angle at a magnification',
     seen: 'excerpt',
+  },
+  'filament-balance': {
+    title: 'Heat balance of a thin radiating wire on alternating current, worked to first order',
+    seen: 'memory',
+  },
+  'filament-handbook': { title: 'Percent flicker of filament lamps by power, lighting handbooks', seen: 'memory' },
+  'filament-lag': {
+    title: 'Literature of the reference lamp of IEC 61000-4-15, thermal lag of filaments of 60 W',
+    seen: 'memory',
+  },
+  'flicker-numerics': {
+    title: 'The same relations worked apart with a numerical library, and again by adaptive quadrature',
+    seen: 'practice',
+  },
+  'flicker-practice': {
+    title:
+      "Shapes, depths and rates of lamps' flicker, drifts of mains and gates of grading, as crews reckon with them",
+    seen: 'practice',
+  },
+  'fluorescent-depth': {
+    title: 'Depth of flicker of fluorescent tubes on magnetic and electronic ballasts, lighting handbooks',
+    seen: 'memory',
+  },
+  'flux-modulation': {
+    title:
+      'International lighting vocabulary of 2011, online, term on the amplitude of fluctuation of the luminous flux',
+    seen: 'opened',
   },
   'food-properties': {
     title: 'Appendices of textbooks on food and process engineering, properties of foods',
@@ -186,6 +219,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Encyclopaedia article on halogen lamps, section on the effect of voltage',
     seen: 'excerpt',
   },
+  'harmonic-fit': {
+    title: 'Rate of a sum of harmonics by least squares, and the bound on how well it can be known',
+    seen: 'memory',
+  },
   'heat-practice': {
     title: 'Shares of light absorbed, cooling by still air and the first change that shows, on the cautious side',
     seen: 'practice',
@@ -204,6 +241,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'hyperfocal-program': {
     title: 'Hyperfocal distance on a programmable pocket calculator, article with a worked example',
     seen: 'excerpt',
+  },
+  'ieee-1789': {
+    title: 'IEEE 1789-2015, Recommended practices for modulating current in high-brightness LEDs',
+    seen: 'memory',
   },
   'ies-inverse-square': {
     title: 'IES, Definitions, entry 9.1.1, inverse square law, with its note on sources of finite size',
@@ -304,12 +345,21 @@ export const SOURCES: Readonly<Record<string, Source>> = {
       'Documentation of two numerical programs on the negative binomial distribution, with a table of least numbers of tries',
     seen: 'opened',
   },
+  'noise-sensitivity': {
+    title:
+      'Contrast sensitivity of the human eye by internal noise, after Barten, 1999, in an open implementation with time',
+    seen: 'excerpt',
+  },
   'normal-quantile-algorithm': {
     title: 'Algorithm AS 241, The percentage points of the normal distribution, its test values',
     seen: 'memory',
   },
   'normal-table': {
     title: "Statistics textbook's table of cumulative probabilities for the standard normal distribution",
+    seen: 'excerpt',
+  },
+  'null-shutter-page': {
+    title: "Photographer's page on mains frequency and shutter speed, with lamps on an oscilloscope",
     seen: 'excerpt',
   },
   'numerical-library': {
@@ -363,6 +413,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Photography forum, thread on the bellows factor of lenses with unequal pupils',
     seen: 'opened',
   },
+  'pwm-series': { title: 'Fourier series of a train of rectangular pulses', seen: 'memory' },
   'radiation-directive': {
     title: 'Directive 2006/25/EC, artificial optical radiation, Annex I, exposure limits for workers',
     seen: 'excerpt',
@@ -397,6 +448,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'ribe-coiling': { title: 'Coiling of viscous jets, Proceedings of the Royal Society A 460', seen: 'memory' },
   'rim-exercises': { title: "Two exercises on the speed of a blade's tip", seen: 'opened' },
+  'rolling-geometry': { title: "Rows of a rolling shutter as samples later by one row's time each", seen: 'practice' },
   'rope-trick': { title: 'Fluid rope trick investigated, Nature 392', seen: 'excerpt' },
   'sensor-noise-article': { title: 'Encyclopaedia article on image sensor formats, section on noise', seen: 'excerpt' },
   'sensor-regions': { title: 'Manuals of industrial cameras on regions of interest and binning', seen: 'excerpt' },
@@ -434,6 +486,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: "Stopping distance of a sphere beyond Stokes' drag, in closed form, as textbooks on aerosols print it",
     seen: 'memory',
   },
+  'stroboscopic-measure': {
+    title: 'CIE TN 006:2016, Visual aspects of time-modulated lighting systems, stroboscopic visibility measure',
+    seen: 'memory',
+  },
   'sunlight-thread': { title: 'Photography forum, thread quoting measured daylight in footcandles', seen: 'opened' },
   'surface-tension-table': { title: 'Engineering reference tables of surface tension', seen: 'opened' },
   't-number-dictionary': { title: 'Photography dictionary, entry on the T-number', seen: 'opened' },
@@ -446,7 +502,12 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: "Worked examples of bellows draw, distance and magnification, a large-format photographer's page",
     seen: 'opened',
   },
+  'three-phase-sum': { title: 'Sum of three ripples a third of a cycle apart', seen: 'memory' },
   'throw-textbook': { title: 'Height and range of a throw without air', seen: 'memory' },
+  'transient-response': {
+    title: 'Open toolbox of image systems, impulse response of the eye after Watson, 1986',
+    seen: 'opened',
+  },
   'two-pixels': { title: 'Two pixels as the largest blur that passes for sharp', seen: 'practice' },
   'wagon-wheel': { title: 'Page of optical illusions, on the wagon wheel', seen: 'opened' },
   'water-entry': { title: 'Water entry of small hydrophobic spheres, Journal of Fluid Mechanics 619', seen: 'excerpt' },
