@@ -168,7 +168,7 @@ export const exposedRipple = law(exposedShare, {
   example: { ripple_Hz: 100, exposureTime_s: 0.0005 },
 });
 
-const SHARE = (title: string) => ({ title, default: 1, note: 'of the light at the subject' }) as const;
+const SHARE = (title: string) => ({ title, as: 'ratio', default: 1, note: 'of the light at the subject' }) as const;
 
 export const threePhaseRipple = law(threePhaseDepthFraction, {
   id: 'three-phase-ripple',
