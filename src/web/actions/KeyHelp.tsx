@@ -1,3 +1,4 @@
+import { GALLERY_HREF } from '../hrefs.ts';
 import { Sheet } from '../parts/Sheet.tsx';
 import { ACTIONS } from './all.ts';
 import './keyHelp.css';
@@ -45,6 +46,9 @@ export function KeyHelp({ isOpen, close, maySingle, setSingle }: KeyHelpState) {
         <span>Keys of one letter. Turn them off if you speak to this device, or if they get in your way.</span>
       </label>
       <p className="key-help-note">Inside a field every key is the field’s own, undo included.</p>
+      <p className="key-help-note">
+        For whoever builds or reviews screens: <a href={GALLERY_HREF}>every part of them in one gallery</a>.
+      </p>
     </Sheet>
   );
 }

@@ -14,6 +14,8 @@ const PATHS = {
 
 export type IconName = keyof typeof PATHS;
 
+export const ICON_NAMES = Object.keys(PATHS) as readonly IconName[];
+
 /** A drawn sign; whatever holds it says in words what it does. */
 export function Icon({ name }: { readonly name: IconName }) {
   return (

@@ -1,15 +1,13 @@
-import type { MouseEvent, ReactNode } from 'react';
+import { useRef, type MouseEvent, type ReactNode } from 'react';
 import { Button } from './Button.tsx';
 import { Icon } from './Icon.tsx';
 import { Mark } from './Mark.tsx';
+import { PlaceRow, type PlaceLink } from './PlaceRow.tsx';
+import { isPlainClick } from './pointer.ts';
 import { ThemeMenu } from './ThemeMenu.tsx';
+import { useKeptFocus } from './useKeptFocus.ts';
+import { useRested } from './useRested.ts';
 import './shell.css';
-
-export interface PlaceLink {
-  readonly label: string;
-  readonly href: string;
-  readonly isCurrent: boolean;
-}
 
 /** One step back or forward: what it would take back or do again, and how. */
 export interface HistoryStep {
@@ -40,9 +38,8 @@ export interface ShellProps {
   readonly children: ReactNode;
 }
 
-/** Whether a click on a link is meant to stay in this page. */
-const isPlain = ({ button, metaKey, ctrlKey, shiftKey, altKey }: MouseEvent) =>
-  button === 0 && !metaKey && !ctrlKey && !shiftKey && !altKey;
+/** Every edit is saved at once, and said to be: whoever hears it hears how things stand, not every step there. */
+const REST_ms = 1500;
 
 function HistoryButton({
   step,
@@ -55,7 +52,14 @@ function HistoryButton({
 }) {
   const says = step.summary === undefined ? `Nothing to ${word.toLowerCase()}` : `${word}: ${step.summary}`;
   return (
-    <Button look="sign" disabled={step.summary === undefined} aria-label={says} title={says} onClick={step.onPress}>
+    <Button
+      look="sign"
+      // It keeps the focus when there is nothing left to take back.
+      aria-disabled={step.summary === undefined}
+      aria-label={says}
+      title={says}
+      onClick={() => step.summary !== undefined && step.onPress()}
+    >
       <Icon name={sign} />
     </Button>
   );
@@ -63,13 +67,17 @@ function HistoryButton({
 
 /** The frame around every place: the mark, the places, how the edits stand, and one step back or forward. */
 export function Shell({ places, onGo, title, standing, people, notices, undo, redo, children }: ShellProps) {
+  const shell = useRef<HTMLDivElement>(null);
+  const place = useRef<HTMLElement>(null);
+  useKeptFocus(shell, place);
+  const told = useRested(standing?.word, REST_ms);
   const follow = (href: string) => (event: MouseEvent) => {
-    if (!isPlain(event)) return;
+    if (!isPlainClick(event)) return;
     event.preventDefault();
     onGo(href);
   };
   return (
-    <div className="shell">
+    <div className="shell" ref={shell}>
       <a className="shell-skip" href="#place">
         Skip to the place
       </a>
@@ -78,17 +86,11 @@ export function Shell({ places, onGo, title, standing, people, notices, undo, re
           <Mark />
           <span>Longsecond</span>
         </div>
-        <nav className="shell-places no-print" aria-label="Places">
-          {places.map(({ label, href, isCurrent }) => (
-            <a key={href} href={href} aria-current={isCurrent ? 'page' : undefined} onClick={follow(href)}>
-              {label}
-            </a>
-          ))}
-        </nav>
+        <PlaceRow places={places} label="Places" onGo={onGo} />
         <div className="shell-open">
           {title !== undefined && <span className="shell-title">{title}</span>}
           {standing && (
-            <span className={standing.isSettled ? 'shell-standing' : 'shell-standing is-moving'} role="status">
+            <span className={standing.isSettled ? 'shell-standing' : 'shell-standing is-moving'}>
               <a
                 href={standing.href}
                 title="History"
@@ -99,6 +101,9 @@ export function Shell({ places, onGo, title, standing, people, notices, undo, re
               </a>
             </span>
           )}
+          <span className="hidden-text" role="status">
+            {told}
+          </span>
         </div>
         <div className="shell-tools no-print">
           {people}
@@ -108,7 +113,7 @@ export function Shell({ places, onGo, title, standing, people, notices, undo, re
         </div>
       </header>
       {notices}
-      <main className="shell-place" id="place" tabIndex={-1}>
+      <main className="shell-place" id="place" tabIndex={-1} ref={place}>
         {children}
       </main>
     </div>

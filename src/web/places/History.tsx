@@ -99,7 +99,7 @@ export function History({ open }: HistoryProps) {
       )}
       {state === 'ready' && !hasOlder && (
         <p className="history-first">
-          <span>{told.length === 0 ? 'Nothing was done yet: the shoot stands as it was brought in.' : 'The shoot was brought in.'}</span>
+          <span>{told.length === 0 ? 'Nothing was done yet: the shoot stands as it was brought in. Change a value anywhere, and it stands here with who changed it, to be looked back at or restored.' : 'The shoot was brought in.'}</span>
           {told.length > 0 && (
             <Button look="quiet" className="journal-look no-print" aria-label="Look at revision 0, as it was brought in" onClick={() => setLooked(0)}>
               revision 0

@@ -53,6 +53,7 @@ export function Shoot({ open, onGo }: ShootProps) {
       )}
       {isEmpty ? (
         <EmptyPlace
+          level={2}
           title="Nothing to shoot yet"
           says="A shoot starts from either end: with the frames of the film, or with what must be filmed. Say what you know; the rest is worked out."
         >

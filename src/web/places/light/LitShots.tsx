@@ -34,7 +34,8 @@ export function LitShots() {
   return (
     <Panel title="Lights" aside="as the plan has it, in stops" className="light-shots">
       {shots.length === 0 && <p className="light-says">No shot yet. Give it one, and its need becomes the line everything is held against.</p>}
-      <ul role="radiogroup" aria-label="Held against">
+      <div role="radiogroup" aria-label="Held against">
+      <ul>
         {shots.map((each) => (
           <li key={each.id} className={each.id === shot?.id ? 'is-chosen' : undefined}>
             <label className="light-shot">
@@ -42,12 +43,14 @@ export function LitShots() {
               <span className="light-shot-title">{each.plan.title}</span>
               <Standing margin={each.margin} />
             </label>
-            <GoLink className="light-shot-go no-print" href={shotHref(open.id, each.id)} onGo={onGo} aria-label={`Go to ${each.plan.title}`}>
+            <GoLink className="light-shot-go no-print" href={shotHref(open.id, each.id)} onGo={onGo}>
               Shot
+              <span className="hidden-text">: {each.plan.title}</span>
             </GoLink>
           </li>
         ))}
       </ul>
+      </div>
       {others.length > 0 && (
         <label className="light-choose no-print">
           <span>Light another with it</span>

@@ -30,11 +30,12 @@ export function BoardFrame({ open, frame, onShot, onEdit, onPictures }: BoardFra
       <span className={screenTime_s === undefined ? 'frame-time is-open' : 'frame-time'}>
         {screenTime_s === undefined ? 'no length yet' : seconds(screenTime_s)}
       </span>
-      <button type="button" className="frame-open" onClick={onEdit} aria-label={`Frame ${number}: ${title}. ${words}`}>
-        <FramePicture shootId={open.id} shoot={open.shoot} frameId={id} words={words} />
+      <button type="button" className="frame-open" onClick={onEdit}>
         <span className="frame-title">
+          <span className="hidden-text">Frame </span>
           <span className="frame-number">{number}</span> {title}
         </span>
+        <FramePicture shootId={open.id} shoot={open.shoot} frameId={id} words={words} />
       </button>
       {mark !== undefined && <span className="here-mark">{mark}</span>}
       {given_s !== undefined && <span className="frame-given">its shot gives {seconds(given_s)}</span>}

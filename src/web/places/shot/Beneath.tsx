@@ -62,7 +62,7 @@ export function ShotProblems() {
   if (own.length === 0) return null;
   return (
     <section className="shot-problems" aria-label="Problems">
-      <h3>{own.length === 1 ? 'One thing cannot be read' : `${own.length} things cannot be read`}</h3>
+      <h2>{own.length === 1 ? 'One thing cannot be read' : `${own.length} things cannot be read`}</h2>
       <ul>
         {own.map(({ path, what, near }) => (
           <li key={path + what}>

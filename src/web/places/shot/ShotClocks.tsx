@@ -1,5 +1,6 @@
 import { ratioOf, printRational } from '../../../base/rational.ts';
 import { showNumber, showQuantity } from '../../../base/quantity.ts';
+import type { Clocks } from '../../../plan/types.ts';
 import { Figure } from '../../parts/Figure.tsx';
 import { TwoClocks } from '../../parts/TwoClocks.tsx';
 import { useShot } from './shotContext.ts';
@@ -17,7 +18,11 @@ function sayStretch(slowest: number, fastest: number): string {
 /** The shot on its two clocks: on the set, and on the screen. */
 export function ShotClocks() {
   const { plan } = useShot();
-  const { clocks } = plan;
+  return <PlannedClocks clocks={plan.clocks} />;
+}
+
+/** The two clocks as planned, or what they still lack. */
+export function PlannedClocks({ clocks }: { readonly clocks: Clocks | undefined }) {
   if (!clocks || !(clocks.actionTime_s > 0) || !(clocks.screenTime_s > 0)) {
     return <p className="clocks-none">The two clocks start once the shot has a length, a time on screen and a camera.</p>;
   }

@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import type { LimitId, Margin, Way } from '../../../plan/types.ts';
-import { wayOutcome } from '../../../turnover/words.ts';
+import type { Margin, Way } from '../../../plan/types.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { Panel } from '../../parts/Panel.tsx';
@@ -8,6 +7,7 @@ import { WayCard } from '../../parts/WayCard.tsx';
 import type { Waiting } from '../../state/contract.ts';
 import { chartRows } from './chartRows.ts';
 import { useShot } from './shotContext.ts';
+import { wayCardOf } from './wayCardOf.ts';
 
 export interface WaysProps {
   readonly margin: Margin;
@@ -53,10 +53,6 @@ function stateOfSearch({ state, done, total, ways }: Waiting): string | undefine
   return ways.length === 0 ? 'No single change found that helps. Two together may: try the limits it trades with.' : undefined;
 } // prettier-ignore
 
-/** What a way leaves its limit at; one that breaks a hard limit for it leaves the shot short all the same. */
-const standingAfter = ({ closes, breaks, margins }: Way, limit: LimitId) =>
-  closes && breaks.length === 0 ? (margins.find(({ id }) => id === limit)?.state ?? 'spare') : 'short';
-
 function Cards({ margin, shown, onShow, onApply }: WaysProps) {
   const { open, shotId } = useShot();
   const [isWhole, setWhole] = useState(false);
@@ -69,12 +65,7 @@ function Cards({ margin, shown, onShow, onApply }: WaysProps) {
       {cards.map((way) => (
         <WayCard
           key={JSON.stringify(way.patch)}
-          title={way.title}
-          says={way.says === '' && way.effects.length === 0 ? 'nothing else moves' : way.says}
-          gain={way.gain_stops}
-          after={{ standing: standingAfter(way, margin.id), word: wayOutcome(way) }}
-          effects={way.effects.map(({ title, change_stops, state }) => ({ title: title.toLowerCase(), change: change_stops, standing: state }))}
-          {...(way.touchesFixed ? { warning: 'changes what you fixed' } : {})}
+          {...wayCardOf(way, margin.id)}
           isShown={way === shown}
           onShow={() => onShow(way)}
           onHide={() => onShow(undefined)}
@@ -87,7 +78,8 @@ function Cards({ margin, shown, onShow, onApply }: WaysProps) {
         </Button>
       )}
       {search !== undefined && (
-        <p className="ways-search" role="status">
+        // How far it is changes too often to be heard; what came of it is told.
+        <p className="ways-search" {...(waiting.state === 'working' ? {} : { role: 'status' })}>
           {search}
         </p>
       )}
