@@ -156,19 +156,19 @@ export function Charts({ bench, onFollow }: LimitsProps) {
       </Exhibit>
       <Exhibit of="WayCard" isWide says={margin ? `The ways to close ${margin.title.toLowerCase()}, each planned again in full. Pressing one does it; undo is at the top.` : 'Nothing is short or tight now.'}>
         <div className="exhibit-column">
-        {ways.map((way) => (
-          <WayCard
-            key={JSON.stringify(way.patch)}
-            {...wayCardOf(way, margin!.id)}
-            isShown={way === shown}
-            onShow={() => setShown(way)}
-            onHide={() => setShown(undefined)}
-            onApply={() => {
-              setShown(undefined);
-              bench.commit(way.patch, way.title);
-            }}
-          />
-        ))}
+          {ways.map((way) => (
+            <WayCard
+              key={JSON.stringify(way.patch)}
+              {...wayCardOf(way, margin!.id)}
+              isShown={way === shown}
+              onShow={() => setShown(way)}
+              onHide={() => setShown(undefined)}
+              onApply={() => {
+                setShown(undefined);
+                bench.commit(way.patch, way.title);
+              }}
+            />
+          ))}
         </div>
         {ways.length === 0 && <p>Choose a limit that is short, or undo.</p>}
       </Exhibit>

@@ -35,21 +35,21 @@ export function LitShots() {
     <Panel title="Lights" aside="as the plan has it, in stops" className="light-shots">
       {shots.length === 0 && <p className="light-says">No shot yet. Give it one, and its need becomes the line everything is held against.</p>}
       <div role="radiogroup" aria-label="Held against">
-      <ul>
-        {shots.map((each) => (
-          <li key={each.id} className={each.id === shot?.id ? 'is-chosen' : undefined}>
-            <label className="light-shot">
-              <input type="radio" name="light-shot" checked={each.id === shot?.id} onChange={() => onChooseShot(each.id)} />
-              <span className="light-shot-title">{each.plan.title}</span>
-              <Standing margin={each.margin} />
-            </label>
-            <GoLink className="light-shot-go no-print" href={shotHref(open.id, each.id)} onGo={onGo}>
-              Shot
-              <span className="hidden-text">: {each.plan.title}</span>
-            </GoLink>
-          </li>
-        ))}
-      </ul>
+        <ul>
+          {shots.map((each) => (
+            <li key={each.id} className={each.id === shot?.id ? 'is-chosen' : undefined}>
+              <label className="light-shot">
+                <input type="radio" name="light-shot" checked={each.id === shot?.id} onChange={() => onChooseShot(each.id)} />
+                <span className="light-shot-title">{each.plan.title}</span>
+                <Standing margin={each.margin} />
+              </label>
+              <GoLink className="light-shot-go no-print" href={shotHref(open.id, each.id)} onGo={onGo}>
+                Shot
+                <span className="hidden-text">: {each.plan.title}</span>
+              </GoLink>
+            </li>
+          ))}
+        </ul>
       </div>
       {others.length > 0 && (
         <label className="light-choose no-print">
