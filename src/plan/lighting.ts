@@ -78,7 +78,8 @@ const USUAL_SPREAD = 0.2;
 /** A lamp of the kind that a file was measured on: a tenth; common practice, no source. */
 const MEASURED_SPREAD = 0.1;
 
-const vec = ({ right_m, away_m, up_m }: Position): Vec3 => [right_m, away_m, up_m];
+/** A place of the document as laws take it, metres. */
+export const vecOf = ({ right_m, away_m, up_m }: Position): Vec3 => [right_m, away_m, up_m];
 
 const ORIGIN: Vec3 = [0, 0, 0];
 
@@ -157,8 +158,8 @@ interface LampGiven {
 
 function lampSource(given: LampGiven): Made | { readonly lacks: readonly LampLack[] } {
   const { lamp, placed } = given;
-  const at = vec(placed.at!);
-  const axis = towards(at, placed.aim ? vec(placed.aim) : ORIGIN);
+  const at = vecOf(placed.at!);
+  const axis = towards(at, placed.aim ? vecOf(placed.aim) : ORIGIN);
   if (lamp.file !== undefined || isUnread(lamp, 'file')) return gridOf(given, at, axis);
   const isFace = lamp.face.faceWidth_m !== undefined && (lamp.face.luminance_cd_per_m2 !== undefined || lamp.beam_deg === undefined);
   return isFace ? faceOf(given, at, axis) : beamOf(given, at, axis);
@@ -253,7 +254,7 @@ function beamOf(given: LampGiven, at: Vec3, axis: Vec3): Made | { readonly lacks
 export function lightOfSetup(shoot: Shoot, setupId: string, view: View): SetupLight {
   const camera = towardsCamera(view);
   const { faces } = shoot.lighting[setupId] ?? {};
-  const normal = faces && Math.hypot(...vec(faces)) > 0 ? towards(ORIGIN, vec(faces)) : camera;
+  const normal = faces && Math.hypot(...vecOf(faces)) > 0 ? towards(ORIGIN, vecOf(faces)) : camera;
   const placed = sourcesOf(shoot, setupId);
   const unread = shoot.lighting[setupId] && isUnread(shoot.lighting[setupId], 'faces') ? [{ title: 'What the lit surface faces', path: `/lighting/${setupId}/faces`, isUnread: true }] : [];
   const lit = placed.map((each) => ({
@@ -278,4 +279,9 @@ export function lightOfSetup(shoot: Shoot, setupId: string, view: View): SetupLi
 /** Whether a set-up's light is to be worked out from its lamps: some stand in it. */
 export function hasLamps(setup: LightingSetup | undefined): setup is LightingSetup {
   return setup !== undefined && Object.keys(setup.lamps).length > 0;
+}
+
+/** The shoot with another set-up under its id. */
+export function withSetup(shoot: Shoot, setupId: string, change: (setup: LightingSetup) => LightingSetup): Shoot {
+  return { ...shoot, lighting: { ...shoot.lighting, [setupId]: change(shoot.lighting[setupId]!) } };
 }

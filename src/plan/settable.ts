@@ -66,3 +66,6 @@ function rounded(value: number, digits: number, towards: (x: number) => number):
   const at = towards(Number((value / step).toPrecision(12)));
   return Number((at * step).toPrecision(12));
 }
+
+/** One coordinate of a stand, in metres: set to a centimetre, and never below nought by nothing. */
+export const settablePlace = (value_m: number): number => Math.round(value_m * 100) / 100 + 0;

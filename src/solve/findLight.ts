@@ -6,11 +6,11 @@ import { Fault } from '../base/fault.ts';
 import type { Lamp, Shoot } from '../document/schema.ts';
 import type { Position } from '../document/shape.ts';
 import type { Written } from '../document/written.ts';
-import { lightOfSetup } from '../plan/lighting.ts';
+import { lightOfSetup, withSetup } from '../plan/lighting.ts';
 import { candidatesOf, handOf, USUAL_BOUNDS, worthTrying, type Candidate, type PlaceBounds } from './lampPlaces.ts';
 import { chosenOf, kindOf, leastProblem, levelsProblem, nearestProblem, type Choice, type Chosen, type LampCost, type Likeness, type Raisable, type RatioWanted, type Unlike, type Wish } from './lampProgram.ts'; // prettier-ignore
 import { answerOf, efficacyOfLamp_lm_per_W, sayLight, shortfallOf, shortTitles, trialOf, type LightAnswer, type Setting, type Trial } from './lightAnswer.ts'; // prettier-ignore
-import { lightNeeds, withSetup, type LightNeed, type LightNeeds } from './lightNeeds.ts';
+import { lightNeeds, type LightNeed, type LightNeeds } from './lightNeeds.ts';
 import { solveProblem, type LoadHighs, type Solver } from './milp.ts';
 
 export interface FindLight {

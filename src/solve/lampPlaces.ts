@@ -4,9 +4,10 @@ import type { Position } from '../document/shape.ts';
 import { FAR_SIZES } from '../laws/light/area/nearness.ts';
 import { largestDimension_m } from '../laws/light/photometry/photometry.ts';
 import { acrossAxis, lightAt_lx, type LightSource } from '../laws/light/placed/source.ts';
-import { lightOfSetup, sourcesOf, towardsCamera, type View } from '../plan/lighting.ts';
+import { lightOfSetup, sourcesOf, towardsCamera, withSetup, type View } from '../plan/lighting.ts';
 import { photometryOf } from '../plan/photometry.ts';
-import { withSetup, type LightNeed } from './lightNeeds.ts';
+import { settablePlace } from '../plan/settable.ts';
+import type { LightNeed } from './lightNeeds.ts';
 
 /** The part of the space round the subject where stands may go. */
 export interface PlaceBounds {
@@ -57,8 +58,6 @@ export interface Candidate {
 
 const RADIANS_per_deg = Math.PI / 180;
 
-const centimetres = (value_m: number): number => Math.round(value_m * 100) / 100 + 0;
-
 const turned = (angle_deg: number): number => ((((angle_deg + 180) % 360) + 360) % 360) - 180;
 
 interface Place {
@@ -89,7 +88,7 @@ export function placesWithin(bounds: PlaceBounds): readonly Place[] {
         if (i > 0 && farthest_m === nearest_m) break;
         const distance_m = nearest_m * (farthest_m / nearest_m) ** (i / (DISTANCES - 1));
         const [x, y, z] = towardsCamera({ azimuth_deg, elevation_deg });
-        const at = { right_m: centimetres(x * distance_m), away_m: centimetres(y * distance_m), up_m: centimetres(z * distance_m) };
+        const at = { right_m: settablePlace(x * distance_m), away_m: settablePlace(y * distance_m), up_m: settablePlace(z * distance_m) };
         places.push({ at, azimuth_deg, distance_m, direction: `${azimuth_deg}/${elevation_deg}` });
       }
   return places;
@@ -102,7 +101,7 @@ function placesBehind({ view }: LightNeed, { nearest_m, farthest_m }: PlaceBound
   const [x, y, z] = towardsCamera(view);
   return steps(0, 1, 1 / (DISTANCES - 1)).map((share) => {
     const distance_m = Math.max(NEAREST_m, nearest_m * (farthest_m / nearest_m) ** share);
-    const at = { right_m: centimetres(-x * distance_m), away_m: centimetres(-y * distance_m), up_m: centimetres(-z * distance_m) };
+    const at = { right_m: settablePlace(-x * distance_m), away_m: settablePlace(-y * distance_m), up_m: settablePlace(-z * distance_m) };
     return { at, azimuth_deg: turned(view.azimuth_deg + 180), distance_m, direction: behind(view) };
   });
 } // prettier-ignore

@@ -8,12 +8,12 @@ import { writePosition } from '../document/write.ts';
 import type { Written } from '../document/written.ts';
 import { LAMP_EFFICACY_lm_per_W } from '../laws/heat/irradiance.ts';
 import { CAUTION_WORDS } from '../plan/cautions.ts';
-import { lightOfSetup, type SetupLight } from '../plan/lighting.ts';
+import { lightOfSetup, type SetupLight, withSetup } from '../plan/lighting.ts';
 import { photometryOf, tellPhotometry } from '../plan/photometry.ts';
 import { planShot } from '../plan/planShot.ts';
 import type { Figure, MarginState, PatchOperation } from '../plan/types.ts';
 import type { Chosen } from './lampProgram.ts';
-import { holding, lightMargin, withSetup, type LightNeed } from './lightNeeds.ts';
+import { holding, lightMargin, type LightNeed } from './lightNeeds.ts';
 
 /** A lamp as an answer sets it up. */
 export interface AnswerLamp {

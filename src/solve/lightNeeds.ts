@@ -1,7 +1,7 @@
 /** What the shots of a set-up ask of its light, as their plans say it, and the settings they ask it at. */
-import type { LightingSetup, Shoot } from '../document/schema.ts';
+import type { Shoot } from '../document/schema.ts';
 import { readsLuminance, viewOf, withDefaults } from '../plan/givens.ts';
-import type { View } from '../plan/lighting.ts';
+import { withSetup, type View } from '../plan/lighting.ts';
 import { shotOrder } from '../plan/plan.ts';
 import { planShot } from '../plan/planShot.ts';
 import type { Margin, Missing, Settings, ShotPlan } from '../plan/types.ts';
@@ -38,11 +38,6 @@ export interface LightNeeds {
 const MOST_ROUNDS = 12;
 
 export const lightMargin = ({ margins }: Pick<ShotPlan, 'margins'>): Margin | undefined => margins.find(({ id }) => id === 'light'); // prettier-ignore
-
-/** The shoot with another set-up under its id. */
-export function withSetup(shoot: Shoot, setupId: string, change: (setup: LightingSetup) => LightingSetup): Shoot {
-  return { ...shoot, lighting: { ...shoot.lighting, [setupId]: change(shoot.lighting[setupId]!) } };
-}
 
 /** The shoot with the settings of a shot held: what its need was stated for. */
 export function holding(shoot: Shoot, { shotId, settings }: Pick<LightNeed, 'shotId' | 'settings'>): Shoot {

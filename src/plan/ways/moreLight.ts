@@ -2,7 +2,7 @@
 import { writeQuantity } from '../../base/quantity.ts';
 import { hasLamps } from '../lighting.ts';
 import { roundedUp } from '../settable.ts';
-import type { Move } from './move.ts';
+import { alsoLights, type Move } from './move.ts';
 import { say } from './words.ts';
 
 export const moreLight: Move = {
@@ -18,12 +18,11 @@ export const moreLight: Move = {
     if (hasLamps(setup) && (kind === 'illuminance' ? setup.illuminance_lx : setup.luminance_cd_per_m2) === undefined) return [];
     const need = margin.id === 'light' ? number(kind === 'illuminance' ? 'lightNeeded_lx' : 'lightNeeded_cd_per_m2') : have * 4 ** lack_stops;
     const light = roundedUp(need);
-    const others = Object.entries(shoot.shots).filter(([id, { lighting }]) => id !== shotId && (lighting ?? shoot.defaults.lighting) === setupId);
     const title = shoot.lighting[setupId]?.title ?? setupId;
     return [
       {
         title: `Bring ${title} to ${say(kind, light)}`,
-        says: others.length === 0 ? 'lamps, power and heat to match' : `lamps, power and heat to match; it also lights ${others.map(([id, shot]) => shot.title ?? id).join(', ')}`,
+        says: `lamps, power and heat to match${alsoLights({ shoot, shotId }, setupId)}`,
         patch: [
           { op: 'add', path: `/lighting/${setupId}/${kind}`, value: writeQuantity(kind, light) },
           // Light that is wished for has not been read on the set.

@@ -49,3 +49,11 @@ export function setQuantity(context: MoveContext, key: string, kind: KindName, v
 export function apart_stops(a: number, b: number): number {
   return a > 0 && b > 0 ? Math.abs(Math.log2(a / b)) : 0;
 }
+
+/** What else a set-up lights, for the words of a way that changes it; nothing where it lights this shot alone. */
+export function alsoLights({ shoot, shotId }: Pick<MoveContext, 'shoot' | 'shotId'>, setupId: string): string {
+  const others = Object.entries(shoot.shots).filter(
+    ([id, { lighting }]) => id !== shotId && (lighting ?? shoot.defaults.lighting) === setupId,
+  );
+  return others.length === 0 ? '' : `; it also lights ${others.map(([id, { title }]) => title ?? id).join(', ')}`;
+}

@@ -1,10 +1,11 @@
 /** More light from the lamps that stand already: turned up, unfiltered, nearer. */
-import type { PlacedLamp, Shoot } from '../../document/schema.ts';
+import type { PlacedLamp } from '../../document/schema.ts';
 import { writePosition } from '../../document/write.ts';
 import { viewOf } from '../givens.ts';
-import { hasLamps, lightOfSetup } from '../lighting.ts';
+import { hasLamps, lightOfSetup, withSetup } from '../lighting.ts';
 import type { PatchOperation } from '../types.ts';
-import type { Move, MoveContext, Proposal } from './move.ts';
+import { settablePlace } from '../settable.ts';
+import { alsoLights, type Move, type MoveContext, type Proposal } from './move.ts';
 import { say } from './words.ts';
 
 /** Nearer than this no lamp is sent: heat, shadows and the lens are in the way. */
@@ -34,15 +35,9 @@ function litByLamps({ shoot, effective, margin, lack_stops, number }: MoveContex
   return { setupId, lamps: setup.lamps, isLuminance, have, need: margin.id === 'light' ? wanted : have * 4 ** lack_stops };
 } // prettier-ignore
 
-function alsoLights({ shoot, shotId }: MoveContext, setupId: string): string {
-  const others = Object.entries(shoot.shots).filter(([id, { lighting }]) => id !== shotId && (lighting ?? shoot.defaults.lighting) === setupId);
-  return others.length === 0 ? '' : `; it also lights ${others.map(([id, { title }]) => title ?? id).join(', ')}`;
-} // prettier-ignore
-
 /** Light with some lamps placed otherwise, by the same sums as the plan. */
 function lightWith({ shoot, effective }: MoveContext, { setupId, isLuminance }: Lit, lamps: Readonly<Record<string, PlacedLamp>>): number {
-  const setup = { ...shoot.lighting[setupId]!, lamps };
-  const moved: Shoot = { ...shoot, lighting: { ...shoot.lighting, [setupId]: setup } };
+  const moved = withSetup(shoot, setupId, (setup) => ({ ...setup, lamps }));
   const light = lightOfSetup(moved, setupId, viewOf(effective.shot));
   return isLuminance ? (light.luminance?.luminance_cd_per_m2 ?? 0) : light.illuminance_lx;
 } // prettier-ignore
@@ -94,7 +89,7 @@ function nearer(context: MoveContext, lit: Lit): readonly Proposal[] {
   if (placed.length === 0 || !(least < 1)) return [];
   const scaled = (ratio: number) => ({
     ...lit.lamps,
-    ...Object.fromEntries(placed.map(({ id, lamp, at }) => [id, { ...lamp, at: { right_m: centimetres(at.right_m * ratio), away_m: centimetres(at.away_m * ratio), up_m: centimetres(at.up_m * ratio) } }])),
+    ...Object.fromEntries(placed.map(({ id, lamp, at }) => [id, { ...lamp, at: { right_m: settablePlace(at.right_m * ratio), away_m: settablePlace(at.away_m * ratio), up_m: settablePlace(at.up_m * ratio) } }])),
   }); // prettier-ignore
   let [near, far] = [least, 1];
   for (let i = 0; i < HALVINGS; i += 1) {
@@ -115,9 +110,6 @@ function nearer(context: MoveContext, lit: Lit): readonly Proposal[] {
     },
   ]; // prettier-ignore
 }
-
-/** Stands are set to a centimetre. */
-const centimetres = (value_m: number): number => Math.round(value_m * 100) / 100;
 
 export const moveLamps: Move = {
   id: 'move-lamps',

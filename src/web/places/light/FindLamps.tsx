@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { showNumber, showQuantity, type UnitSystem } from '../../../base/quantity.ts';
+import { showNumber, showQuantity, showSigned, type UnitSystem } from '../../../base/quantity.ts';
 import type { Position } from '../../../document/shape.ts';
 import type { LightFound } from '../../../solve/findLight.ts';
 import type { AnswerLamp, LightAnswer } from '../../../solve/lightAnswer.ts';
@@ -36,8 +36,6 @@ function costWords({ lampCount, power_W, toHire, hirePrice }: LightAnswer): stri
   const hire = toHire.length === 0 ? [] : [hirePrice === undefined ? 'to hire, price not stated' : `${showNumber(hirePrice, 4)} a day to hire`]; // prettier-ignore
   return [lamps, power, ...hire].join(', ');
 }
-
-const signed = (stops: number): string => `${stops < 0 ? '−' : '+'}${Math.abs(stops).toFixed(1)}`;
 
 /** Where a lamp stands, as one would say it from the camera: "in front to the left". */
 function sideWords({ right_m, away_m }: Position): string {
@@ -82,7 +80,7 @@ function Answer({ answer, onApply }: { readonly answer: LightAnswer; readonly on
         {shots.map(({ shotId, title, stops, state, thenShort }) => (
           <li key={shotId}>
             <span>{title}</span>
-            <b>{signed(stops.value)}</b> {state}
+            <b>{showSigned(stops.value)}</b> {state}
             {thenShort.length > 0 && `; then short: ${thenShort.join(', ')}`}
           </li>
         ))}

@@ -3,7 +3,8 @@ import type { Position } from '../../../document/shape.ts';
 import type { LightSource } from '../../../laws/light/placed/source.ts';
 import { fieldOf_deg } from './findings.ts';
 import { SUBJECT, distance_m } from './geometry.ts';
-import { coneOutline, cornersFlat, flatten, vecOf, type Projection } from './projection.ts';
+import { coneOutline, cornersFlat, flatten, type Projection } from './projection.ts';
+import { vecOf } from '../../../plan/lighting.ts';
 import { pathOf, px, toPage, type Viewport } from './viewport.ts';
 
 export interface LampDrawn {

@@ -33,8 +33,6 @@ export function projectionOf(looking: Looking, azimuth_deg: number): Projection 
 
 const dot = (a: Vec3, b: Vec3) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
-export const vecOf = ({ right_m, away_m, up_m }: Position): Vec3 => [right_m, away_m, up_m];
-
 export const flatten = ({ across, up }: Projection, point: Vec3): Flat => ({
   x: dot(across, point),
   y: dot(up, point),

@@ -5,7 +5,8 @@ import type { LampDrawn } from './LampMark.tsx';
 import { useLight } from './lightContext.ts';
 import { placeSaid } from './lightWords.ts';
 import type { Moved } from './lightEdits.ts';
-import { flatten, movement, vecOf, type Flat, type Projection } from './projection.ts';
+import { flatten, movement, type Flat, type Projection } from './projection.ts';
+import { vecOf } from '../../../plan/lighting.ts';
 import { toPage, type Viewport } from './viewport.ts';
 
 export type Snap = 'free' | 'grid' | 'round';

@@ -3,11 +3,10 @@ import type { LightingSetup, Shoot } from '../../../document/schema.ts';
 import type { Vec3 } from '../../../laws/light/area/polygon.ts';
 import { towards, type LightSource } from '../../../laws/light/placed/source.ts';
 import { viewOf } from '../../../plan/givens.ts';
-import { lightOfSetup, towardsCamera, type SetupLight, type View } from '../../../plan/lighting.ts';
+import { lightOfSetup, towardsCamera, type SetupLight, type View, vecOf } from '../../../plan/lighting.ts';
 import type { OpenShoot } from '../../state/contract.ts';
 import type { LitShot, Reference } from './lightContext.ts';
 import { distance_m } from './geometry.ts';
-import { vecOf } from './projection.ts';
 import { shotsLitBy } from './litShots.ts';
 import type { Move } from './useLampMoves.ts';
 
