@@ -38,8 +38,18 @@ export function parameterKey(name: string): string {
 const RECKONED_RATIO = 0.2;
 
 /** The event of an action worked out; undefined where none is named. Never throws. */
-export function eventOf({ event: id, parameters }: Action): EventReading | undefined {
+export function eventOf(action: Action): EventReading | undefined {
+  const { event: id, parameters } = action;
   if (id === undefined) return undefined;
+  let reading = readings.get(action);
+  if (!reading) readings.set(action, (reading = readEvent(id, parameters)));
+  return reading;
+}
+
+/** Kept with the action they were worked out for: a shot asks for its event in several places, and a page at every key. */
+const readings = new WeakMap<Action, EventReading>();
+
+function readEvent(id: string, parameters: Action['parameters']): EventReading {
   const event = eventNamed(id);
   if (!event) {
     const ids = EVENTS.map((each) => each.id);

@@ -1,4 +1,5 @@
 /** Reference rolls: which are owed before each shot, and which are due again because a setting changed since. */
+import { sayList } from '../base/sayList.ts';
 import type { Shoot } from '../document/schema.ts';
 import { withDefaults } from './givens.ts';
 import type { ReferenceDue, Settings, ShotPlan } from './types.ts';
@@ -34,11 +35,6 @@ const CARD_AGAIN: readonly Circumstance[] = ['camera', 'mode', 'lens', 'rate', '
 const isOther = (a: string | number | undefined, b: string | number | undefined): boolean =>
   typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) > 1e-6 * Math.abs(a) : a !== b;
 
-/** "mode and shutter", "lens, stop and light". */
-function joined(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
-}
-
 interface Rolled {
   readonly title: string;
   readonly with: Circumstances;
@@ -72,7 +68,7 @@ export function referencesOf(shoot: Shoot, shots: readonly ShotPlan[]): readonly
       const before = rolled.get(key);
       const changed = before ? again.filter((name) => isOther(before.with[name], now[name])) : [];
       if (before && changed.length === 0) return;
-      const because = before ? `${joined(changed.map((name) => WORDS[name]))} changed since ${before.title}` : first;
+      const because = before ? `${sayList(changed.map((name) => WORDS[name]))} changed since ${before.title}` : first;
       due.push({ shotId: id, what, because });
       rolled.set(key, { title, with: now });
     };

@@ -1,4 +1,5 @@
 /** The morning sheet of one person: what each thing they look after needs that day, in the order of the plan. */
+import { sayList } from '../../base/sayList.ts';
 import { DUTIES, type Duty, type Shoot } from '../../document/schema.ts';
 import type { ShotPlan } from '../../plan/types.ts';
 import { cameraPart } from './morningCamera.ts';
@@ -7,7 +8,7 @@ import { lightPart } from './morningLight.ts';
 import { productionPart } from './morningProduction.ts';
 import { productPart } from './morningProduct.ts';
 import { rigsPart } from './morningRigs.ts';
-import { dayFigures, ofShoot, sayList, sayShots, titleOf } from './say.ts';
+import { dayFigures, ofShoot, sayShots, titleOf } from './say.ts';
 import { DEFERS } from './shotCard.ts';
 import { heading, paragraph, unlessEmpty, type Block, type CautionBlock, type Sheet, type Source } from './sheet.ts';
 

@@ -1,4 +1,5 @@
 /** Small phrases that several sheets share. */
+import { sayList } from '../../base/sayList.ts';
 import type { KindName } from '../../base/kinds.ts';
 import { showNumber } from '../../base/quantity.ts';
 import { writeClock } from '../../document/write.ts';
@@ -31,12 +32,6 @@ export const sayLong = (time_s: number): string => longTime(time_s).map(said).jo
 
 export const sayCount = (count: number, one: string, many = `${one}s`): string =>
   `${showNumber(count, 6)} ${count === 1 ? one : many}`;
-
-/** "1 and 3", "1, 2 and 5". */
-export function sayList(words: readonly string[]): string {
-  if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]!}`;
-}
 
 /** "shot 2", "shots 1, 2 and 5". */
 export const sayShots = (shots: readonly Pick<ShotPlan, 'number'>[]): string =>

@@ -1,4 +1,5 @@
 /** Where people are: the field that a cursor is in as a path, and a path as words, as a mark and as an address. */
+import { sayList } from '../../../base/sayList.ts';
 import type { Present } from '../../../api/replies.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { keysOf } from '../../../document/pointer.ts';
@@ -62,8 +63,7 @@ export function sayMark(others: readonly Present[], path: string, me: string): s
     .filter(({ at }) => at === path || at.startsWith(`${path}/`))
     .map((present) => upperFirst(sayWho(present, me)));
   if (names.length === 0) return undefined;
-  const [last, ...before] = names.toReversed();
-  return before.length === 0 ? `${last} is here` : `${before.toReversed().join(', ')} and ${last} are here`;
+  return `${sayList(names)} ${names.length === 1 ? 'is' : 'are'} here`;
 }
 
 /** The place where somebody is. */

@@ -1,4 +1,5 @@
 /** Edits of the kit as patches on the written shoot, and who refers to a piece of it. */
+import { sayList } from '../../../base/sayList.ts';
 import { fieldAt } from '../../../document/fieldAt.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { keysOf, pointerTo } from '../../../document/pointer.ts';
@@ -110,6 +111,5 @@ export function removeEntry(written: Written, path: string, uses: readonly Use[]
 
 /** `Two quinces meet and Honey coils`, each once. */
 export function sayUses(uses: readonly Use[]): string {
-  const names = [...new Set(uses.map(({ where }) => where))];
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return sayList([...new Set(uses.map(({ where }) => where))]);
 }

@@ -1,4 +1,5 @@
 /** Light and places in words. */
+import { sayList } from '../../../base/sayList.ts';
 import { showNumber, showQuantity, showSigned, type UnitSystem } from '../../../base/quantity.ts';
 import type { Position } from '../../../document/shape.ts';
 import { lengthWords } from '../shot/pictureWords.ts';
@@ -70,8 +71,7 @@ const EDGES: Readonly<Record<Edge, string>> = { left: 'left', right: 'right', to
 /** "at the left and the right". */
 export function edgesSaid(edges: readonly Edge[]): string {
   if (edges.length === 4) return 'all round';
-  const names = edges.map((edge) => `the ${EDGES[edge]}`);
-  return `at ${names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`}`;
+  return `at ${sayList(edges.map((edge) => `the ${EDGES[edge]}`))}`;
 }
 
 /** What the meter says of the lamps: "The meter reads 0.3 stops less than these lamps promise." */

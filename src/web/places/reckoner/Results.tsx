@@ -1,3 +1,4 @@
+import { sayList } from '../../../base/sayList.ts';
 import type { UnitSystem } from '../../../base/quantity.ts';
 import { resultsOf, type AnyLaw } from '../../../laws/law.ts';
 import { isAssumed } from '../../../laws/sources.ts';
@@ -14,17 +15,14 @@ export interface ResultsProps {
   readonly system: UnitSystem;
 }
 
-const listed = (words: readonly string[]) =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
-
 /** Why there is no result yet. */
 function reasonOf(law: AnyLaw, { problems, missing }: ReadTexts, worked: Worked): string {
   const titleOf = (name: string) => {
     const taken = law.takes[name]!;
     return lowered(typeof taken === 'string' ? taken : taken.title);
   };
-  if (problems.size > 0) return `Cannot be read yet: ${listed([...problems.keys()].map(titleOf))}.`;
-  if (missing.length > 0) return `Still to give: ${listed(missing.map(({ title }) => lowered(title)))}.`;
+  if (problems.size > 0) return `Cannot be read yet: ${sayList([...problems.keys()].map(titleOf))}.`;
+  if (missing.length > 0) return `Still to give: ${sayList(missing.map(({ title }) => lowered(title)))}.`;
   return `No answer: ${lowered(worked.refusal ?? '')}.`;
 }
 
