@@ -3,6 +3,9 @@ import type { KindName } from '../base/kinds.ts';
 import type { Rational } from '../base/rational.ts';
 import type { Operation } from '../document/patch.ts';
 import type { MAY_DIFFER } from '../document/schema.ts';
+import type { SeenFlicker } from '../laws/flicker/seen.ts';
+import type { FlickerVerdict } from '../laws/flicker/visible.ts';
+import type { ShotTiming } from './timing/types.ts';
 
 /** Limits judged for one shot, in the order they are read. */
 export const LIMITS = [
@@ -22,8 +25,12 @@ export const LIMITS = [
   'coverage',
   'focus',
   'clearance',
+  'flicker',
   'buffer',
+  'trigger-catch',
+  'meeting',
   'hero-life',
+  'eye-distance',
   'heroes',
   'storage',
 ] as const;
@@ -205,6 +212,31 @@ export interface LampGiven {
   readonly distance_m: number;
 }
 
+/** One burning lamp of the set-up and how its light ripples. */
+export interface FlickerLamp {
+  readonly id: string;
+  readonly title: string;
+  /** Of the light at the subject. */
+  readonly shareFraction: number;
+  /** What it is taken for, in a few words: "tungsten, 2 kW on 50 Hz". */
+  readonly says: string;
+  readonly basis: 'measured' | 'stated' | 'assumed';
+  readonly assumed: readonly Assumption[];
+  readonly ripple_Hz: number;
+  /** (Brightest − dimmest) over their sum, of the lamp alone. */
+  readonly depthFraction: number;
+  /** Why nobody knows how it ripples, where so: nothing measured at this level. */
+  readonly unknown?: string;
+}
+
+/** What the lamps of the set-up do to the frames of a shot. */
+export interface ShotFlicker {
+  readonly lamps: readonly FlickerLamp[];
+  /** Absent while a lamp that counts is unknown, or the rate or shutter is. */
+  readonly seen?: SeenFlicker;
+  readonly verdict?: FlickerVerdict;
+}
+
 export interface ShotPlan {
   readonly id: string;
   readonly title: string;
@@ -219,6 +251,10 @@ export interface ShotPlan {
   readonly picture?: Picture;
   /** The lamps of its set-up that can be worked out, where some stand in it. */
   readonly lamps: readonly LampGiven[];
+  /** Where lamps stand in its set-up. */
+  readonly flicker?: ShotFlicker;
+  /** Where cues or a trigger are written, and its rate and length are known. */
+  readonly timing?: ShotTiming;
   readonly missing: readonly Missing[];
   readonly assumed: readonly Assumption[];
   /** Cautions for whoever stands by this shot: keys of the safety page, and the person's own words. */

@@ -216,7 +216,7 @@ export function candidatesOf({ shoot, setupId, needs, bounds, lamps }: Asked): r
 function judged(shoot: Shoot, setupId: string, needs: readonly LightNeed[], tried: readonly Tried[]): readonly Candidate[] {
   const [first] = needs;
   if (!first || tried.length === 0) return [];
-  const placed = Object.fromEntries(tried.map(({ id, lamp, place, floodFraction }): [string, PlacedLamp] => [id, { lamp, at: place.at, modifiers: [], ...(floodFraction > 0 ? { floodFraction } : {}) }]));
+  const placed = Object.fromEntries(tried.map(({ id, lamp, place, floodFraction }): [string, PlacedLamp] => [id, { lamp, at: place.at, modifiers: [], doors: {}, ...(floodFraction > 0 ? { floodFraction } : {}) }]));
   const trial = withSetup(shoot, setupId, (setup) => ({ ...setup, lamps: placed }));
   const sources = new Map(sourcesOf(trial, setupId).map(({ id, source }) => [id, source]));
   const light = needs.map(({ view }) => new Map(lightOfSetup(trial, setupId, view).lamps.map(({ id, illuminance_lx }) => [id, illuminance_lx])));

@@ -113,6 +113,30 @@ export const LIMIT_HELP: Readonly<Record<LimitId, LimitHelp>> = {
     can: 'Keep shorter handles, play it for less time on screen, record a smaller format, or use another body.',
     laws: ['record-time', 'frame-size'],
   },
+  flicker: {
+    what: 'How far the light of the frames swings as the lamps ripple, at the worst moment to start, against the swing allowed.',
+    why: 'A take that pulses is a take lost, and on the set no eye can see it: it shows when the frames play slowly.',
+    can: 'Open the shutter for whole periods of the ripple, lock the rate to it, use steadier lamps, split them over the phases, or allow more and repair it later.',
+    laws: ['exposed-ripple', 'screen-flicker', 'null-shutter'],
+  },
+  'trigger-catch': {
+    what: 'How often the memory holds the whole action with its handles when the trigger comes as it does, against how often it should.',
+    why: 'The memory keeps seconds: a trigger early or late loses the head or the tail of a take that cannot be seen again.',
+    can: 'Set the trigger elsewhere in the memory, trigger by the signal that fires the rigs, keep shorter handles, or record a smaller format.',
+    laws: ['trigger-catch', 'best-trigger-setting', 'trigger-room'],
+  },
+  meeting: {
+    what: 'How often everything arrives within the time allowed, against how often it should.',
+    why: 'Things that must meet in the air each vary by milliseconds; every take that misses costs a reset and heroes.',
+    can: 'Use the rig that varies least, measure the one that counts most, allow more time, or plan more takes.',
+    laws: ['rigs-meet', 'arrival-spread', 'spread-to-meet'],
+  },
+  'eye-distance': {
+    what: 'How near people work to the brightest lamp, against the distance from which it may be looked at for as long as they do.',
+    why: 'Bright sources hurt eyes before anyone feels it. This is an alert, not an assessment: a qualified person judges it.',
+    can: 'Stand further off, dim or diffuse the lamp, or look for less long.',
+    laws: ['blue-light-distance', 'irradiance-distance'],
+  },
   'hero-life': {
     what: 'How long the product lasts under the light, against the light-on time of one take.',
     why: 'Ice melts, foam falls and leaves wilt before the camera rolls.',

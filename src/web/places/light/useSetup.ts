@@ -32,7 +32,7 @@ export interface SetupNow {
   readonly burning: readonly LightSource[];
 }
 
-const NO_SETUP: LightingSetup = { lamps: {} };
+const NO_SETUP: LightingSetup = { lamps: {}, flags: {} };
 
 /** A set-up as it stands this moment, worked out for one of the shots that it lights. */
 export function useSetup(open: OpenShoot, setupId: string, { move, only }: { readonly move: Move | undefined; readonly only: string | undefined }): SetupNow {
