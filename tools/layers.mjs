@@ -25,7 +25,7 @@ export const LAYERS = {
     packages: ['node:*'],
   },
   server: {
-    sees: ['base', 'document', 'record', 'plan', 'turnover', 'paper', 'api', 'store', 'jobs'],
+    sees: ['base', 'document', 'record', 'plan', 'solve', 'turnover', 'paper', 'api', 'store', 'jobs'],
     packages: ['hono', '@hono/node-server', 'fflate', 'node:*'],
   },
   cli: {

@@ -8,8 +8,8 @@ const duties = Object.keys(DUTIES).join(', ');
 
 export const PaperQuery = z
   .strictObject({
-    sheet: z.enum(['card', 'plan', 'morning'], 'must be card, plan or morning'),
-    /** The id of a shot; all of them where it is left out. Only with cards. */
+    sheet: z.enum(['card', 'plan', 'morning', 'cues', 'day', 'dressing'], 'must be card, plan, morning, cues, day or dressing'),
+    /** The id of a shot; all of them where it is left out. Only with cards and cue sheets. */
     shot: Name.optional(),
     /** A duty, or the id of a person of the crew; everybody where it is left out. Only with morning sheets. */
     duty: Name.optional(),
@@ -18,8 +18,8 @@ export const PaperQuery = z
     units: z.enum(['metric', 'imperial'], 'must be metric or imperial').optional(),
   })
   .superRefine(({ sheet, shot, duty }, context) => {
-    if (shot !== undefined && sheet !== 'card')
-      context.addIssue({ code: 'custom', path: ['shot'], message: 'goes with sheet=card only' });
+    if (shot !== undefined && sheet !== 'card' && sheet !== 'cues')
+      context.addIssue({ code: 'custom', path: ['shot'], message: 'goes with sheet=card and sheet=cues only' });
     if (duty !== undefined && sheet !== 'morning')
       context.addIssue({ code: 'custom', path: ['duty'], message: `goes with sheet=morning only; it is one of ${duties}, or a person of the crew` });
   }); // prettier-ignore

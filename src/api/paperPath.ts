@@ -2,7 +2,7 @@
 import { shootPath } from './routes.ts';
 
 export interface PaperAsked {
-  readonly sheet: 'card' | 'plan' | 'morning';
+  readonly sheet: 'card' | 'plan' | 'morning' | 'cues' | 'day' | 'dressing';
   readonly shot?: string | undefined;
   readonly duty?: string | undefined;
   readonly size: 'a4' | 'letter';

@@ -174,6 +174,11 @@ export interface Shown {
   readonly unit: string;
 }
 
+/** "2.9 px", "15°", "800": a number with its unit as one text. */
+export function sayShown({ number, unit }: Shown): string {
+  return unit === '' || unit === '°' ? `${number}${unit}` : `${number} ${unit}`;
+}
+
 /** A number for eyes: `digits` significant, an exponent only for the very large and small, a minus sign as wide as plus. */
 export function showNumber(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return 'unknown';

@@ -1,12 +1,17 @@
 /** Figures of a plan in the words and units of the set. Screens and sheets both print these, so that they agree. */
 import { baseUnitsPer, kindOfSuffix, unitSuffix, type KindName } from '../base/kinds.ts';
-import { showNumber, showQuantity, showShutter, showSigned, type Shown, type UnitSystem } from '../base/quantity.ts';
+import {
+  sayShown as said,
+  showNumber,
+  showQuantity,
+  showShutter,
+  showSigned,
+  type Shown,
+  type UnitSystem,
+} from '../base/quantity.ts';
 import type { LimitId, Margin, MarginState, Missing, Way } from '../plan/types.ts';
 
-/** "2.9 px", "15°": a number with its unit as one text. */
-export function said({ number, unit }: Shown): string {
-  return unit === '' || unit === '°' ? `${number}${unit}` : `${number} ${unit}`;
-}
+export { said };
 
 /** Times that crews say as a fraction of a second. */
 const SHUTTERS: ReadonlySet<string> = new Set([

@@ -2,7 +2,7 @@
 import { Fault } from '../../base/fault.ts';
 import { KINDS } from '../../base/kinds.ts';
 import { nearestName } from '../../base/nearest.ts';
-import type { Shown, UnitSystem } from '../../base/quantity.ts';
+import { sayShown as said, type UnitSystem } from '../../base/quantity.ts';
 import { CATALOGUE, lawNamed, speaksOf, SUBJECTS } from '../../laws/catalogue.ts';
 import { exampleOf, inputsOf, resultsOf, type AnyLaw, type InputField, type LawValue } from '../../laws/law.ts';
 import { reckon, showField, writeInput, type Reckoned } from '../../laws/reckon.ts';
@@ -27,7 +27,6 @@ export const HOW_SEEN: Readonly<Record<Source['seen'], string>> = {
   practice: 'common practice, no source',
 };
 
-const said = ({ number, unit }: Shown): string => (unit === '' ? number : `${number} ${unit}`);
 const toJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 const quoted = (text: string): string => (/^[\w./:%+-]+$/.test(text) ? text : `'${text.replaceAll("'", "'\\''")}'`);
 

@@ -3,7 +3,7 @@
  * depends on, and a function that works both out. Pure data beside a function, as laws are.
  */
 import { kindOfSuffix, unitSuffix, type KindName } from '../../base/kinds.ts';
-import { showQuantity } from '../../base/quantity.ts';
+import { sayShown, showQuantity } from '../../base/quantity.ts';
 import type { Bare, InputField } from '../law.ts';
 
 /** A figure as it is usually met: `typical` is a start, not a mean. */
@@ -114,6 +114,5 @@ export function parametersOf({ parameters }: FilmedEvent): readonly InputField[]
 
 /** A figure in the words of a remark: `52 ms`. */
 export function said(kind: KindName, value: number): string {
-  const { number, unit } = showQuantity(kind, value, { digits: 2 });
-  return `${number} ${unit}`;
+  return sayShown(showQuantity(kind, value, { digits: 2 }));
 }

@@ -31,10 +31,10 @@ describe('paper from the server', () => {
 
   test.each([
     ['no kind of sheet', '', 400, 'sheet'],
-    ['a kind there is not', 'sheet=poster', 400, 'card, plan or morning'],
+    ['a kind there is not', 'sheet=poster', 400, 'card, plan, morning'],
     ['a paper there is not', 'sheet=plan&size=a3', 400, 'a4 or letter'],
     ['units there are not', 'sheet=plan&units=cubits', 400, 'metric or imperial'],
-    ['a shot with the plan', 'sheet=plan&shot=splash', 400, 'sheet=card only'],
+    ['a shot with the plan', 'sheet=plan&shot=splash', 400, 'sheet=card and'],
     ['a duty with cards', 'sheet=card&duty=light', 400, 'sheet=morning only'],
     ['a key nobody knows', 'sheet=plan&colour=red', 400, 'colour'],
     ['a shot there is not', 'sheet=card&shot=splosh', 404, 'splosh'],

@@ -1,12 +1,15 @@
 /** What a sheet of paper says, in blocks: one model for the printed page, the screen's preview and the terminal. */
 import type { UnitSystem } from '../../base/quantity.ts';
 import type { Shoot } from '../../document/schema.ts';
+import type { DayPlan } from '../../plan/day/types.ts';
 import type { MarginState, Plan } from '../../plan/types.ts';
 
 /** What every sheet is made from. */
 export interface Source {
   readonly shoot: Shoot;
   readonly plan: Plan;
+  /** The day as it may go, worked out when a sheet asks for it. */
+  readonly day?: () => DayPlan;
   readonly system: UnitSystem;
 }
 
@@ -188,7 +191,7 @@ export type Block =
   | RuleBlock
   | BreakBlock;
 
-export type SheetKind = 'card' | 'plan' | 'morning';
+export type SheetKind = 'card' | 'plan' | 'morning' | 'cues' | 'day' | 'dressing';
 
 export interface Sheet {
   readonly id: string;

@@ -1,7 +1,8 @@
 /** A sheet as text for a terminal, in lines of at most a page's columns. */
 import { columnsOf, onOneLine, padded, PAGE_COLUMNS, PLAIN, wrapped, type Ink } from '../lines.ts';
 import { fitColumns } from './fitColumns.ts';
-import type { BarsBlock, Block, Cell, Column, KeyFigure, Sheet, TableBlock } from './sheet.ts';
+import { sayShown } from '../../base/quantity.ts';
+import type { BarsBlock, Block, Cell, Column, Sheet, TableBlock } from './sheet.ts';
 
 const MARKS = { short: '!', tight: '~', spare: ' ', unknown: '?' } as const;
 
@@ -9,8 +10,6 @@ const LINE = '_'.repeat(12);
 
 /** The drawn axis in columns, four to a stop. */
 const BAR_COLUMNS = 20;
-
-const figureWords = ({ number, unit }: KeyFigure): string => (unit === '' ? number : `${number} ${unit}`);
 
 /** Words broken within a width; a word too long for it is cut. */
 function brokenAt(text: string, width: number): readonly string[] {
@@ -116,7 +115,7 @@ function blockLines(block: Block, ink: Ink): readonly string[] {
     case 'figures':
       return block.figures.flatMap((figure) => {
         const note = figure.note === undefined ? '' : `, ${figure.note}`;
-        return wrapped(onOneLine(`${padded(figure.label, 20)} ${figureWords(figure)}${note}`), 0, 22);
+        return wrapped(onOneLine(`${padded(figure.label, 20)} ${sayShown(figure)}${note}`), 0, 22);
       });
     case 'table':
       return tableLines(block, ink);

@@ -1,4 +1,5 @@
 /** What sheets say of one shot: takes, product, rigs, references, in the words of the set. */
+import { sayShown } from '../../base/quantity.ts';
 import { ratioOf } from '../../base/rational.ts';
 import type { Shoot, Shot } from '../../document/schema.ts';
 import { withDefaults } from '../../plan/givens.ts';
@@ -27,7 +28,7 @@ export const marginNamed = ({ margins }: Pick<ShotPlan, 'margins'>, id: LimitId)
 /** A figure of a margin, "62 klx", and undefined while it is not known. */
 export function sideOf(margin: Margin | undefined, side: 'have' | 'need', { system }: Pick<Source, 'system'>): string | undefined {
   const shown = margin && marginWords(margin, system)[side];
-  return shown && `${shown.number}${shown.unit === '' ? '' : ` ${shown.unit}`}`;
+  return shown && sayShown(shown);
 } // prettier-ignore
 
 export const titlesOf = (items: Readonly<Record<string, { readonly title?: string }>>, ids: readonly string[]) =>

@@ -1,5 +1,5 @@
 /** What a margin chart draws: one limit with its figures, already put into words and units by whoever shows it. */
-import type { Shown } from '../../base/quantity.ts';
+import { sayShown, type Shown } from '../../base/quantity.ts';
 import type { Span } from './marginScale.ts';
 import type { Standing } from './StateWord.tsx';
 
@@ -39,8 +39,6 @@ export function changeOf(row: ChartRow, ghost: Ghost | undefined): number | unde
   const change = ghost.stops.value - row.stops.value;
   return Math.abs(change) < LEAST_CHANGE_stops ? undefined : change;
 }
-
-const sayShown = ({ number, unit }: Shown) => (unit === '' ? number : `${number} ${unit}`);
 
 /** "41 klx for 96 klx". */
 export function sayFigures({ have, need, joint }: Pick<ChartRow, 'have' | 'need' | 'joint'>): string {

@@ -2,6 +2,7 @@
 import { KINDS, ownUnit, unitSuffix, type Kind, type KindName } from '../../../base/kinds.ts';
 import {
   parseQuantity,
+  sayShown as said,
   showNumber,
   showQuantity,
   showShutter,
@@ -20,8 +21,7 @@ import { readInput, showField, writeInput } from '../../../laws/reckon.ts';
 
 type Named = Pick<InputField, 'name' | 'kind'>;
 
-export const said = ({ number, unit }: Shown): string =>
-  unit === '' || unit === '°' ? `${number}${unit}` : `${number} ${unit}`;
+export { said };
 
 /** Whether a time is one that crews say as a fraction of a second. */
 export const isShutter = ({ name, kind }: Named): boolean => kind === 'time' && /^exposureTime/.test(name);
