@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vite';
+import { describedLaws } from './tools/describedLaws.mjs';
 
 export default defineConfig({
   root: resolve(import.meta.dirname, 'src/web'),
   base: '/',
-  plugins: [react()],
-  worker: { format: 'es' },
+  plugins: [describedLaws(), react()],
+  worker: { format: 'es', plugins: () => [describedLaws()] },
   build: {
     outDir: resolve(import.meta.dirname, 'dist/web'),
     emptyOutDir: true,

@@ -7,6 +7,9 @@ import { dataRate_B_per_s } from '../src/laws/buffer/save.ts';
 import { exposureTimeOfAngle_s } from '../src/laws/exposure/shutter.ts';
 import { stopsBetween } from '../src/laws/exposure/stops.ts';
 import { playbackSpeedFraction, screenTime_s, timeExpansion } from '../src/laws/time/expansion.ts';
+import { FLICKER_GATES_stops } from '../src/laws/flicker/visible.ts';
+import type { Written } from '../src/document/written.ts';
+import { changed, marginOf, planned, SMALL } from './shoots.ts';
 
 /** A marked stop as the exact number it stands for, and the full stop a meter would be read to. */
 const F_5_6 = stopFromThirds(15);
@@ -100,3 +103,41 @@ describe('common practice, no source: a memory of 72 GB that holds 5,283 frames 
     expect(lasts_s(2048, 1152) / lasts_s(4096, 2304)).toBeCloseTo(4, 12);
   });
 });
+
+describe('common practice, no source: from which frame rate lamps begin to show at 180°', () => {
+  /** Swing of a lamp alone that nobody measured, as a plan takes it. */
+  const swing_stops = (lamp: Written, frameRate_fps: number, mains: Written): number =>
+    marginOf(planned(changed(SMALL, { '/shots/one/rate': frameRate_fps, '/shots/one/screenTime': undefined, '/shots/one/shutter': '180°', '/shoot/mains': mains, '/kit/lamps': { lamp }, '/lighting/key/lamps': { lamp: { lamp: 'lamp' } } })), 'flicker').have!; // prettier-ignore
+
+  const RATES = [250, 300, 400, 500, 600, 700, 800, 900, 1000, 1250, 1500, 2000, 2500, 3000, 4000, 5000];
+
+  /** The first rate from which every faster one shows it. */
+  const showsFrom = (lamp: Written, mains: Written): number => {
+    const hidden = RATES.findLastIndex((rate) => swing_stops(lamp, rate, mains) <= FLICKER_GATES_stops.look);
+    return RATES[hidden + 1] ?? Infinity;
+  };
+
+  const EUROPE = { frequency: '50 Hz', voltage: '230 V' };
+  const AMERICA = { frequency: '60 Hz', voltage: '120 V' };
+
+  test.each([EUROPE, AMERICA])('common practice, no source: an electronic discharge lamp above about 600 fps, on $frequency', (mains) => {
+    const from = showsFrom({ kind: 'discharge', power: '1.8 kW' }, mains);
+    expect(from).toBeGreaterThan(500);
+    expect(from).toBeLessThanOrEqual(800);
+  });
+
+  test.each([EUROPE, AMERICA])('common practice, no source: many diodes from 800 to 1000 fps, on $frequency', (mains) => {
+    const from = showsFrom({ kind: 'led', power: '600 W' }, mains);
+    expect(from).toBeGreaterThanOrEqual(800);
+    expect(from).toBeLessThanOrEqual(1000);
+  });
+
+  test.each([EUROPE, AMERICA])('common practice, no source: a large tungsten lamp at none, on $frequency', (mains) => {
+    expect(showsFrom({ kind: 'tungsten', power: '10 kW' }, mains)).toBe(Infinity);
+    expect(showsFrom({ kind: 'tungsten', power: '5 kW' }, mains)).toBe(Infinity);
+  });
+
+  test('common practice, no source: a household bulb at any rate above its ripple', () => {
+    for (const rate of RATES) expect(swing_stops({ kind: 'tungsten', power: '60 W' }, rate, EUROPE)).toBeGreaterThan(0.1);
+  });
+}); // prettier-ignore

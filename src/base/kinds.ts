@@ -390,6 +390,7 @@ export const KINDS = {
   tStop: kind('a T-stop', '', 'T5.6⅓', [], []),
   index: kind('an exposure index', '', '800', [], []),
   pieces: kind('a number of pieces', '', '24', [], []),
+  share: kind('a share', '', '0.8', [], []),
   money: kind('a sum of money', 'money', '120', [], []),
 } as const satisfies Record<string, Kind>;
 

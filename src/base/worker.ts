@@ -1,7 +1,7 @@
 /**
- * The protocol between a page, or the server, and its workers. In: a call, or the cancelling of one. Out: any number of
- * progress messages, then exactly one answer, `ok` or `fault`. The newest id of a call wins: an older one that has not
- * ended is answered with the fault `worker.superseded`.
+ * The protocol between a page, or the server, and its workers. In: a call, the cancelling of one, or something to keep for
+ * calls to come. Out: any number of progress messages, then exactly one answer, `ok` or `fault`. The newest id of a call
+ * wins: an older one that has not ended is answered with the fault `worker.superseded`.
  */
 import type { FaultDetails } from './fault.ts';
 
@@ -14,7 +14,8 @@ export interface Progress {
 
 export type ToWorker =
   | { readonly id: number; readonly call: string; readonly input: unknown }
-  | { readonly id: number; readonly cancel: true };
+  | { readonly id: number; readonly cancel: true }
+  | { readonly keep: string; readonly value: unknown };
 
 export type FromWorker =
   | { readonly id: number; readonly progress: Progress }

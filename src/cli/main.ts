@@ -9,6 +9,16 @@ const OUTPUT_LOST = 74;
 /** Each verb is one entry here and one file of verbs/. */
 const VERBS: readonly Verb[] = [
   {
+    name: 'day',
+    says: 'when the day will end, nine days in ten, and what would end it sooner',
+    load: async () => (await import('./verbs/day.ts')).setUpDay,
+  },
+  {
+    name: 'flicker',
+    says: 'a lamp’s light over time as it was measured, and what a camera sees of it',
+    load: async () => (await import('./verbs/flicker.ts')).setUpFlicker,
+  },
+  {
     name: 'light',
     says: 'a photometric file, or the light of every set-up; finds lamps for what is lacking',
     load: async () => (await import('./verbs/light.ts')).setUpLight,

@@ -9,12 +9,13 @@ export const STANDARD_INPUT = '-';
 const WORDS: Readonly<Record<string, readonly [what: string, mend: string]>> = {
   ENOENT: ['There is no such file', 'Check the name and the folder it is in.'],
   ENOTDIR: ['There is no such file', 'Check the name and the folder it is in.'],
-  EISDIR: ['This is a folder, not a file', 'Name the shoot in it, for example shoot.yaml.'],
+  EISDIR: ['This is a folder, not a file', 'Name a file in it, for example shoot.yaml.'],
   EACCES: ['The file may not be read', 'Check its permissions.'],
   EPERM: ['The file may not be read', 'Check its permissions.'],
 };
 
-function unreadable(file: string, cause: unknown): Fault {
+/** Why a file cannot be read, in words. */
+export function unreadable(file: string, cause: unknown): Fault {
   const { code = '', message } = cause as NodeJS.ErrnoException;
   const [what, mend] = WORDS[code] ?? [`The file cannot be read: ${message}`, 'Check the file and the disk it is on.'];
   return new Fault({ code: 'shoot.unreadable-file', what, where: file, mend, cause });

@@ -75,7 +75,10 @@ export interface AnyLaw {
  * Ties a description to its function: the compiler refuses a description that names an input the function does not
  * take, or leaves one out. A function that returns one number gives exactly one result; one that returns a record
  * gives keys of it.
+ *
+ * A page that does not show a description need not load it: the call is marked as having no side effects.
  */
+/* @__NO_SIDE_EFFECTS__ */
 export function law<
   Compute extends (given: never) => number | object,
   const Result extends (ReturnType<Compute> extends number ? string : keyof ReturnType<Compute> & string),

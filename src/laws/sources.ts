@@ -43,6 +43,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'memory',
   },
   'blur-in-squares': { title: 'Blurs of defocus and diffraction added in squares', seen: 'practice' },
+  'bt709-curve': {
+    title: 'colour-science, documentation of oetf_inverse_BT709, after Recommendation ITU-R BT.709-6',
+    seen: 'opened',
+  },
   'bubble-jets': { title: 'Popular report on daughter bubbles, with speeds of the drops they throw', seen: 'excerpt' },
   'calibration-practice': {
     title: 'Scaling what was planned for a lamp by what a meter reads on the day',
@@ -100,6 +104,18 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'excerpt',
   },
   cossali: { title: 'The impact of a single drop on a wetted solid surface, Experiments in Fluids 22', seen: 'memory' },
+  'cue-practice': {
+    title: 'Latencies, jitters, reset and offsets of rigs and triggers as crews reckon with them before measuring',
+    seen: 'practice',
+  },
+  'cusum-table': {
+    title: 'Six Sigma Advanced Tools, cumulative sum charts with fast initial response, table 24.1',
+    seen: 'excerpt',
+  },
+  'day-practice': {
+    title: 'How long resets, changes of lens, format, light and set, safety calls and reviews take on a table-top day',
+    seen: 'practice',
+  },
   'diagonal-divisor': { title: 'The picture diagonal divided by 1500 as circle of confusion', seen: 'memory' },
   'dimmer-practice': { title: 'Curves of dimmers as makers offer them', seen: 'practice' },
   'distance-example': {
@@ -172,6 +188,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Literature of the reference lamp of IEC 61000-4-15, thermal lag of filaments of 60 W',
     seen: 'memory',
   },
+  'flicker-check-values': {
+    title: 'Check values for flicker of lamps, worked out by an independent reference in numpy',
+    seen: 'opened',
+  },
   'flicker-numerics': {
     title: 'The same relations worked apart with a numerical library, and again by adaptive quadrature',
     seen: 'practice',
@@ -189,6 +209,14 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title:
       'International lighting vocabulary of 2011, online, term on the amplitude of fluctuation of the luminous flux',
     seen: 'opened',
+  },
+  'fnv-vectors': {
+    title: 'FNV-1a of 32 bits, test vectors of its authors, as repeated in tests of several open libraries',
+    seen: 'excerpt',
+  },
+  'focus-measures': {
+    title: 'Sharpness from the Sobel gradient, called Tenengrad, and from the variance of the Laplacian',
+    seen: 'memory',
   },
   'food-properties': {
     title: 'Appendices of textbooks on food and process engineering, properties of foods',
@@ -210,6 +238,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'frame-rate-practice': { title: 'Arithmetic of frame rates, durations and sizes as crews do it', seen: 'practice' },
   'function-handbook': { title: 'Handbook of Mathematical Functions, chapters 7 and 26', seen: 'memory' },
+  'gap-spectrum': {
+    title: 'Least-squares spectra of samples that are missing, after Lomb and Scargle, generalised to a trend',
+    seen: 'memory',
+  },
   'glass-crack-film': { title: "Ceramics society's report on a film of tempered glass breaking", seen: 'opened' },
   'gunn-kinzer': {
     title: 'The terminal velocity of fall for water droplets in stagnant air, Journal of Meteorology 6, table 2',
@@ -228,6 +260,11 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'practice',
   },
   'heat-textbook': { title: "Textbook heat transfer, lumped capacity and Newton's law of cooling", seen: 'memory' },
+  'held-karp': { title: 'Held and Karp, A dynamic programming approach to sequencing problems', seen: 'memory' },
+  'huber-weights': {
+    title: 'Huber, Robust estimation of a location parameter, and the constant 1.345 for 95 percent efficiency',
+    seen: 'memory',
+  },
   'hyperfocal-algebra': {
     title: 'Depth of field solved by a computer algebra system, worked sheet of 2016',
     seen: 'excerpt',
@@ -293,6 +330,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: "Smooth lobe through the half and the tenth of a lamp's stated beam and field angles",
     seen: 'practice',
   },
+  'log-curve': {
+    title: "Academy Software Foundation's public transforms, lin_to_ACEScct, after S-2016-001",
+    seen: 'opened',
+  },
   'machine-vision-blur': { title: 'Machine vision help pages on motion blur, with worked values', seen: 'opened' },
   'macro-depth-forum': {
     title: 'Macro photography forum, checking depth of field at five times life size',
@@ -329,6 +370,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'practice',
   },
   'morsi-alexander': { title: 'Measured drag coefficients of spheres, Journal of Fluid Mechanics 55', seen: 'excerpt' },
+  'motion-activity': {
+    title: 'Mean and spread of the absolute difference of two noisy frames, and thresholds on them',
+    seen: 'memory',
+  },
   'move-profiles': { title: 'Engineering pages on trapezoidal and triangular move profiles', seen: 'excerpt' },
   mundo: {
     title:
@@ -376,10 +421,30 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'packed-pixels': { title: 'Linux media documentation, packed raw pixel formats', seen: 'opened' },
   'pan-rule': { title: "Camera maker's guide to panning speed", seen: 'opened' },
   'paper-exercise': { title: 'University optics exercise on the luminance of paper lit by 450 lx', seen: 'opened' },
+  'pendulum-ratios': {
+    title: "Calculator page on a pendulum's period, table of periods over that of a small swing",
+    seen: 'opened',
+  },
+  'pendulum-table': {
+    title: 'University exercise on the period of a pendulum of one metre, table of periods from 10 to 80 degrees',
+    seen: 'opened',
+  },
   'penumbra-examples': {
     title:
       'Worked exercise on the shadow of a disc before a wide source, and pages on geometric unsharpness in radiography',
     seen: 'opened',
+  },
+  'phase-correlation': {
+    title: "Documentation of an open image library's phase correlation, with its equations",
+    seen: 'opened',
+  },
+  'phase-cut': {
+    title: 'Power and first harmonic of a half-wave of which the start is cut away, integrated',
+    seen: 'memory',
+  },
+  'philox-vectors': {
+    title: 'Random123, known-answer test vectors of philox4x32 with ten rounds, in copies of its file of vectors',
+    seen: 'excerpt',
   },
   'photometric-distance': {
     title: 'CIE International lighting vocabulary, photometric distance law, with its notes',
@@ -389,6 +454,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: "Planck's law weighed by the eye's sensitivity, integrated for black bodies",
     seen: 'memory',
   },
+  'polygon-clipping': { title: 'Reentrant polygon clipping, a shape cut by one plane after another', seen: 'memory' },
   'polygon-contour': { title: 'Photometria, the light of a polygon as a sum over its edges', seen: 'memory' },
   'pool-example': { title: 'Web page on beam spread with one example worked', seen: 'excerpt' },
   'pool-factors': {
@@ -414,6 +480,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'pwm-series': { title: 'Fourier series of a train of rectangular pulses', seen: 'memory' },
+  'queue-textbook': {
+    title: 'Queueing theory textbooks, mean wait of one server with random arrivals',
+    seen: 'memory',
+  },
   'radiation-directive': {
     title: 'Directive 2006/25/EC, artificial optical radiation, Annex I, exposure limits for workers',
     seen: 'excerpt',
@@ -477,6 +547,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'memory',
   },
   'spring-exercises': { title: 'Two physics exercises on a toy dart gun', seen: 'opened' },
+  'srgb-curve': { title: 'IEC 61966-2-1, default RGB colour space, its transfer curve', seen: 'memory' },
   'stage-angles': { title: 'Stage lighting lesson on fixtures, definitions of beam and field angle', seen: 'excerpt' },
   'stop-series-thread': {
     title: 'Large-format photography forum, thread on computing intermediate stops',
@@ -503,6 +574,7 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'three-phase-sum': { title: 'Sum of three ripples a third of a cycle apart', seen: 'memory' },
+  'throw-examples': { title: 'University and school pages on thrown balls, four worked examples', seen: 'opened' },
   'throw-textbook': { title: 'Height and range of a throw without air', seen: 'memory' },
   'transient-response': {
     title: 'Open toolbox of image systems, impulse response of the eye after Watson, 1986',
@@ -511,6 +583,11 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'two-pixels': { title: 'Two pixels as the largest blur that passes for sharp', seen: 'practice' },
   'wagon-wheel': { title: 'Page of optical illusions, on the wagon wheel', seen: 'opened' },
   'water-entry': { title: 'Water entry of small hydrophobic spheres, Journal of Fluid Mechanics 619', seen: 'excerpt' },
+  'wcag-flash': {
+    title:
+      'WCAG 2.2, success criterion 2.3.1, Three Flashes or Below Threshold, and its definition of general flash and red flash thresholds',
+    seen: 'excerpt',
+  },
   'weber-example': { title: 'Calculator page on the Weber number, with a worked example', seen: 'opened' },
   'weber-jet': {
     title: 'Zum Zerfall eines Flüssigkeitsstrahles, Zeitschrift für angewandte Mathematik und Mechanik 11',
@@ -518,6 +595,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'white-light-efficacy': {
     title: 'Maximum spectral luminous efficacy of white light, Journal of Applied Physics 111, 104909',
+    seen: 'excerpt',
+  },
+  'working-time-directive': {
+    title: 'Directive 2003/88/EC on the organisation of working time, articles 3 and 4, in summaries',
     seen: 'excerpt',
   },
   'worthington-splash': { title: 'The splash of a drop', seen: 'excerpt' },

@@ -149,12 +149,23 @@ export interface Search {
   readonly kits: readonly Kit[];
 }
 
+/**
+ * Limits that a kit or a stop can change. The others stand the same for every candidate: one of them short would only hide
+ * which candidate has the better worst spare.
+ */
+function deciding(limits: readonly JudgedLimit[], model: Model, kits: readonly Kit[]): readonly JudgedLimit[] {
+  const ofKit = new Set(['stop', ...kits.flatMap(({ givens }) => [...givens.keys()])]);
+  for (const { name } of affectedSteps(model, [...ofKit])) ofKit.add(name);
+  return limits.filter(({ parts }) => parts.some(({ part }) => ofKit.has(part.have) || ofKit.has(part.need)));
+}
+
 const RANKS = { last: 0, second: 1, first: 2 } as const;
 
 /** Works through every combination; the values of each are worked again by whoever needs them all. */
-export function tryAll({ model, limits, shotGivens, kits }: Search): readonly Candidate[] {
+export function tryAll({ model, limits: all, shotGivens, kits }: Search): readonly Candidate[] {
   const values = new Float64Array(model.names.length).fill(NaN);
   fill(model, values, shotGivens);
+  const limits = deciding(all, model, kits);
   const compared = [...SCORED, ...SETTLED, ...limits.flatMap(({ parts }) => parts.flatMap(({ part }) => [part.have, part.need]))];
   const ofStop = neededSteps(affectedSteps(model, ['stop']), compared);
   const beforeStop = neededSteps(affectedSteps(model, [...new Set(kits.flatMap(({ givens }) => [...givens.keys()]))]), compared);

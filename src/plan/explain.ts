@@ -1,8 +1,11 @@
 /** Where a number of a plan came from: the shot worked again, and the model walked back to what the person wrote. */
 import type { Shoot } from '../document/schema.ts';
+import { SWING } from './flickerMargin.ts';
+import { flickerTrace } from './flickerTrace.ts';
 import { kindOfGiven } from './limits.ts';
 import { refusal } from './model.ts';
 import { candidatesOf, prepare, workAt, type Prepared, type Worked } from './planShot.ts';
+import { flickerWorked } from './shotFlicker.ts';
 import type { Trace } from './types.ts';
 
 /**
@@ -14,7 +17,17 @@ export function explain(shoot: Shoot, shotId: string, name: string): Trace | und
   const prepared = prepare(shoot, shotId);
   const [answer] = candidatesOf(prepared).best;
   const worked = workAt(prepared, answer);
+  if (name === SWING) return ofFlicker(prepared, worked);
   return prepared.model.slotOf.has(name) || worked.givens.has(name) ? traceOf(prepared, worked, name) : undefined;
+}
+
+/** The swing of the frames, which no step of the model works out. */
+function ofFlicker(prepared: Prepared, worked: Worked): Trace | undefined {
+  const flicker = flickerWorked(prepared, worked);
+  if (!flicker) return undefined;
+  const { shoot, effective } = prepared;
+  const setupId = effective.shot.lighting!;
+  return flickerTrace({ ...flicker, shoot, setupId, traceOf: (name) => traceOf(prepared, worked, name) });
 }
 
 function traceOf(prepared: Prepared, worked: Worked, name: string): Trace {
@@ -35,7 +48,7 @@ function traceOf(prepared: Prepared, worked: Worked, name: string): Trace {
       kind: kindOfGiven(name),
       origin:
         entry?.assumed === undefined
-          ? { by: 'document', path, ...spread }
+          ? { by: 'document', path, ...spread, ...(entry?.says === undefined ? {} : { says: entry.says }) }
           : { by: 'assumption', why: entry.assumed, path, ...spread },
       inputs: [],
     };

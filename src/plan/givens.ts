@@ -14,9 +14,13 @@ import {
 import type { FieldTable } from '../document/shape.ts';
 import { realTimeOfProfile_s, slowestSpeed } from '../laws/time/profile.ts';
 import { eventOf } from './events.ts';
+import { hasGlare } from './eyes.ts';
+import { warmsOf } from './heat.ts';
 import { hasLamps, lightOfSetup, type View } from './lighting.ts';
+import { correctionSaid, meteredLight, usualReadingSpread } from './meter.ts';
 import { goodShare, keptTakes, piecesElsewhere, unreadTakes } from './takes.ts';
 import type { Structure } from './shotModel.ts';
+import { timingStructureOf } from './timing/structure.ts';
 import { isUnread } from './unread.ts';
 
 export interface GivenEntry {
@@ -27,6 +31,10 @@ export interface GivenEntry {
   readonly path: string;
   /** Half the width of its band, P10 to P90, in its own unit; zero for a figure that is exact. */
   readonly spread: number;
+  /** Half a band that reaches up only, where the value is the least it can be. */
+  readonly spreadAbove?: number;
+  /** What else there is to say of a figure that is written. */
+  readonly says?: string;
   /** Why it was taken, where nobody wrote it. */
   readonly assumed?: string;
   readonly isUnread?: boolean;
@@ -37,7 +45,7 @@ export type Givens = Map<string, GivenEntry>;
 /** How far a figure usually is from the truth when nobody says: of itself, or in its own unit. */
 type UsualSpread = { readonly ratio: number } | { readonly amount: number };
 
-interface Asked {
+export interface Asked {
   readonly name: string;
   readonly title: string;
   /** Key in the written form. */
@@ -46,6 +54,7 @@ interface Asked {
   readonly value: number | undefined;
   readonly spread?: number | undefined;
   readonly usual?: UsualSpread;
+  readonly says?: string | undefined;
   readonly otherwise?: { readonly value: number; readonly spread?: number; readonly why: string };
 }
 
@@ -53,12 +62,13 @@ interface Holder {
   readonly unread?: readonly string[];
 }
 
-function put(givens: Givens, holder: Holder, at: string, asked: Asked): void {
-  const { name, title, key, value, spread, usual, otherwise } = asked;
+/** Puts one number among the givens: as it is written, as it could not be read, or as it is taken otherwise. */
+export function put(givens: Givens, holder: Holder, at: string, asked: Asked): void {
+  const { name, title, key, value, spread, usual, says, otherwise } = asked;
   const path = `${at}/${key}`;
   if (value !== undefined) {
     const own = usual === undefined ? 0 : 'ratio' in usual ? Math.abs(value) * usual.ratio : usual.amount;
-    givens.set(name, { title, value, path, spread: spread ?? own });
+    givens.set(name, { title, value, path, spread: spread ?? own, ...(says === undefined ? {} : { says }) });
   } else if (holder.unread?.includes(key.split('/').at(-1)!)) {
     givens.set(name, { title, value: NaN, path, spread: 0, isUnread: true });
   } else if (otherwise) {
@@ -202,6 +212,9 @@ export function structureOf(shoot: Shoot, { shot }: Effective): Structure {
     readBy: readsLuminance(shot) ? 'luminance' : 'illuminance',
     unsharpnessBy: shot.unsharpness_px === undefined && !isUnread(shot, 'unsharpness') ? 'diagonal' : 'pixels',
     deliverableCount: Math.max(1, deliverablesOf(shoot, shot).length),
+    timing: timingStructureOf(shot),
+    lifeBy: warmsOf(shoot, shot) ?? 'written',
+    eyesBy: hasGlare(shoot, shot.lighting) ? 'lamps' : 'nothing',
   };
 } // prettier-ignore
 
@@ -224,6 +237,7 @@ export function shotGivens(shoot: Shoot, shotId: string, effective: Effective): 
   from('unsharpness_px', { name: 'unsharpnessWanted_px', title: 'Blur circle still called sharp', value: shot.unsharpness_px });
   from('diffraction_px', { name: 'diffractionWanted_px', title: 'Diffraction disc allowed', value: shot.diffraction_px, otherwise: { value: 2.5, why: 'two and a half pixels; common practice, no source' } });
   from('signalToNoise_dB', { name: 'signalToNoiseWanted_dB', title: 'Signal over noise wanted', value: shot.signalToNoise_dB });
+  from('flickerAllowed_stops', { name: 'flickerAllowed_stops', title: 'Swing of the light allowed', value: shot.flickerAllowed_stops, otherwise: { value: 0.03, why: 'the gate of a grade, beyond which flicker is seen; common practice, no source' } });
   from('highlights_stops', { name: 'highlightsWanted_stops', title: 'Room wanted above middle grey', value: shot.highlights_stops });
   from('clearance_m', { name: 'clearanceWanted_m', title: 'Clearance asked for', value: shot.clearance_m });
   from('readingOffset_stops', { name: 'readingOffset_stops', title: 'Stops the metered tone stands above middle grey', value: shot.readingOffset_stops, otherwise: { value: 0, why: 'the reading stands for middle grey' } });
@@ -353,11 +367,19 @@ function addLighting(givens: Givens, shoot: Shoot, { shot, at }: Effective): voi
     if (isUnread(shot, 'seen')) put(givens, shot, at('seen'), { name, title, key: 'seen', value: undefined });
     else if (!setup) put(givens, shot, at('lighting'), { name, title, key: 'lighting', value: undefined });
     else if (value === undefined && !isUnread(setup, key) && hasLamps(setup)) givens.set(name, ofLamps(shoot, id!, shot, key));
-    else put(givens, setup, `/lighting/${id!}`, { name, title, key, value, spread, usual: { ratio: setup.reading === 'metered' ? 0.1 : 0.26 } });
+    else put(givens, setup, `/lighting/${id!}`, { name, title, key, value, says: correcting(shoot, id!, shot, key), spread, usual: { ratio: usualReadingSpread(setup) } });
   };
   read('illuminance_lx', 'Illuminance on the subject', 'illuminance', setup?.illuminance_lx, setup?.illuminanceSpread_lx);
   read('luminance_cd_per_m2', 'Luminance behind or mirrored in the subject', 'luminance', setup?.luminance_cd_per_m2, setup?.luminanceSpread_cd_per_m2);
 } // prettier-ignore
+
+/** What a reading does to the lamps that it is read of, where it does. */
+function correcting(shoot: Shoot, setupId: string, shot: Shot, key: 'illuminance' | 'luminance'): string | undefined {
+  const setup = shoot.lighting[setupId];
+  if (setup?.reading !== 'metered' || !hasLamps(setup)) return undefined;
+  const meter = meteredLight(shoot, setupId, viewOf(shot)).meters.find(({ kind }) => kind === key);
+  return meter && `the reading counts, and its lamps are ${correctionSaid(meter)}`;
+}
 
 /** Where a shot's camera looks from; level and in front where nobody says. */
 export function viewOf({ azimuth_deg = 0, elevation_deg = 0 }: Shot): View {

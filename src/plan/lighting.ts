@@ -1,47 +1,17 @@
 /** Light of a set-up worked out from the lamps that stand in it, at the subject point as a camera sees it. */
-import type { Position } from '../document/shape.ts';
-import type { Lamp, LightingSetup, PlacedLamp, Shoot } from '../document/schema.ts';
-import { FAR_SIZES } from '../laws/light/area/nearness.ts';
-import { panelCorners, polygonFactor, roundCorners, type Vec3 } from '../laws/light/area/polygon.ts';
-import { intensityOfReading_cd } from '../laws/light/lamp/intensity.ts';
-import { usualFieldAngle_deg } from '../laws/light/lamp/lobe.ts';
-import { lampAtBeam } from '../laws/light/lamp/zoom.ts';
-import { combinedLoss_stops } from '../laws/light/modifiers/losses.ts';
-import { largestDimension_m } from '../laws/light/photometry/photometry.ts';
-import {
-  acrossAxis,
-  beamSource,
-  lightAt_lx,
-  luminanceSeen_cd_per_m2,
-  towards,
-  type LightSource,
-} from '../laws/light/placed/source.ts';
-import { photometryOf } from './photometry.ts';
+import type { LightingSetup, Shoot } from '../document/schema.ts';
+import type { Vec3 } from '../laws/light/area/polygon.ts';
+import { lightAt_lx, luminanceSeen_cd_per_m2, towards } from '../laws/light/placed/source.ts';
+import { flagsOf, type PlacedFlag } from './flags.ts';
+import { vecOf, type LampLack } from './lampLack.ts';
+import { photometryTold } from './photometry.ts';
+import { sourcesOf, type PlacedSource } from './placedSources.ts';
+import { withReadShares } from './readShares.ts';
 import { isUnread } from './unread.ts';
 
-/** What keeps a lamp from being worked out, and where it would be written. */
-export interface LampLack {
-  readonly title: string;
-  readonly path: string;
-  readonly isUnread: boolean;
-  /** What a law said, where it refused. */
-  readonly what?: string;
-}
-
-/** One lamp of a set-up, as it can be worked with or with what it lacks. */
-export interface PlacedSource {
-  readonly id: string;
-  readonly title: string;
-  readonly lamp: string | undefined;
-  readonly isOff: boolean;
-  readonly source?: LightSource;
-  /** How far its light may be off, P10 to P90, as half a band and a share of it. */
-  readonly spreadFraction: number;
-  /** Power it draws at this level, where its lamp says; level is taken to scale it. */
-  readonly power_W?: number;
-  readonly lacks: readonly LampLack[];
-  readonly notices: readonly string[];
-}
+export { vecOf, type LampLack } from './lampLack.ts';
+export type { PlacedFlag } from './flags.ts';
+export type { PlacedSource } from './placedSources.ts';
 
 /** What one lamp gives the subject. */
 export interface LampShare extends PlacedSource {
@@ -60,7 +30,8 @@ export interface View {
 /** Light at the subject point of a set-up. */
 export interface SetupLight {
   readonly lamps: readonly LampShare[];
-  /** On a surface there that faces the camera, or what the set-up says; NaN while a lamp lacks something. */
+  readonly flags: readonly PlacedFlag[];
+  /** On a surface there that faces the camera, or what the set-up says; NaN while a lamp or a flag lacks something. */
   readonly illuminance_lx: number;
   readonly spread_lx: number;
   /** Of the face behind the subject, as the camera sees it; undefined where none lies behind it. */
@@ -72,15 +43,6 @@ export interface SetupLight {
   readonly lacks: readonly LampLack[];
 }
 
-/** How far a stated reading usually is from what a lamp does on the day: a fifth; common practice, no source. */
-const USUAL_SPREAD = 0.2;
-
-/** A lamp of the kind that a file was measured on: a tenth; common practice, no source. */
-const MEASURED_SPREAD = 0.1;
-
-/** A place of the document as laws take it, metres. */
-export const vecOf = ({ right_m, away_m, up_m }: Position): Vec3 => [right_m, away_m, up_m];
-
 const ORIGIN: Vec3 = [0, 0, 0];
 
 const RADIANS_per_deg = Math.PI / 180;
@@ -91,188 +53,59 @@ export function towardsCamera({ azimuth_deg, elevation_deg }: View): Vec3 {
   return [Math.sin(azimuth) * Math.cos(elevation), -Math.cos(azimuth) * Math.cos(elevation), Math.sin(elevation)];
 }
 
-type Reading = Pick<Lamp, 'illuminance_lx' | 'distance_m' | 'beam_deg' | 'field_deg' | 'unread'>;
-
-/** Every lamp of a set-up with what it needs to be worked with. Never throws for what somebody wrote. */
-export function sourcesOf(shoot: Shoot, setupId: string): readonly PlacedSource[] {
-  const setup = shoot.lighting[setupId];
-  if (!setup) return [];
-  return Object.entries(setup.lamps).map(([id, placed]) =>
-    placedSource(shoot, `/lighting/${setupId}/lamps/${id}`, id, placed),
-  );
+/** What the light of a set-up follows from, and the light itself. */
+interface Kept {
+  readonly of: readonly unknown[];
+  readonly light: SetupLight;
 }
 
-function placedSource(shoot: Shoot, path: string, id: string, placed: PlacedLamp): PlacedSource {
-  const lamp = placed.lamp === undefined ? undefined : shoot.kit.lamps[placed.lamp];
-  const title = placed.title ?? lamp?.title ?? id;
-  const lacks: LampLack[] = [];
-  const lack = (what: string, at: string, unread = false) => lacks.push({ title: `${what} of ${title}`, path: at, isUnread: unread });
-  const notices: string[] = [];
-  const isOff = placed.isOff === true;
-  if (!lamp) lack('Lamp', `${path}/lamp`, isUnread(placed, 'lamp'));
-  if (!placed.at) lack('Place', `${path}/at`, isUnread(placed, 'at'));
-  if (isUnread(placed, 'aim')) lack('Aim', `${path}/aim`, true);
-  if (isUnread(placed, 'level')) lack('Level', `${path}/level`, true);
-  if (isUnread(placed, 'modifiers')) lack('Modifiers', `${path}/modifiers`, true);
-  const losses: number[] = [];
-  for (const modifier of placed.modifiers) {
-    const of = shoot.kit.modifiers[modifier];
-    if (of?.loss_stops === undefined) lack(`Loss of ${of?.title ?? modifier}`, `/kit/modifiers/${modifier}/loss`, of !== undefined && isUnread(of, 'loss'));
-    else losses.push(of.loss_stops);
-  }
-  const share = (placed.levelFraction ?? 1) * 2 ** -combinedLoss_stops(losses);
-  const power_W = lamp?.power_W === undefined ? undefined : isOff ? 0 : lamp.power_W * (placed.levelFraction ?? 1);
-  let source: LightSource | undefined;
-  let spreadFraction = USUAL_SPREAD;
-  if (lamp && placed.at && lacks.length === 0) {
-    try {
-      const made = lampSource({ shoot, lamp, lampPath: `/kit/lamps/${placed.lamp!}`, placed, title, share });
-      if ('lacks' in made) lacks.push(...made.lacks);
-      else {
-        ({ source, spreadFraction } = made);
-        notices.push(...made.notices);
-      }
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      lacks.push({ title: `Light of ${title}`, path: `/kit/lamps/${placed.lamp!}`, isUnread: false, what: error.message });
-    }
-  }
-  return { id, title, lamp: placed.lamp, isOff, ...(source ? { source } : {}), spreadFraction, ...(power_W === undefined ? {} : { power_W }), lacks: isOff ? [] : lacks, notices };
-} // prettier-ignore
+/** By the set-up as it was read: an edit of anything else leaves it as it was. */
+const kept = new WeakMap<LightingSetup, readonly Kept[]>();
 
-interface Made {
-  readonly source: LightSource;
-  readonly spreadFraction: number;
-  readonly notices: readonly string[];
-}
+/** Shots of one set-up are seen from a few sides; more of them are not kept. */
+const MOST_KEPT = 8;
 
-interface LampGiven {
-  readonly shoot: Shoot;
-  readonly lamp: Lamp;
-  readonly lampPath: string;
-  readonly placed: PlacedLamp;
-  readonly title: string;
-  /** What level and modifiers leave of its light. */
-  readonly share: number;
-}
-
-function lampSource(given: LampGiven): Made | { readonly lacks: readonly LampLack[] } {
-  const { lamp, placed } = given;
-  const at = vecOf(placed.at!);
-  const axis = towards(at, placed.aim ? vecOf(placed.aim) : ORIGIN);
-  if (lamp.file !== undefined || isUnread(lamp, 'file')) return gridOf(given, at, axis);
-  const isFace = lamp.face.faceWidth_m !== undefined && (lamp.face.luminance_cd_per_m2 !== undefined || lamp.beam_deg === undefined);
-  return isFace ? faceOf(given, at, axis) : beamOf(given, at, axis);
-} // prettier-ignore
-
-const lacking = (given: LampGiven, holder: { readonly unread?: readonly string[] }, key: string, what: string, under = ''): { readonly lacks: readonly LampLack[] } => ({
-  lacks: [{ title: `${what} of ${given.title}`, path: `${given.lampPath}${under}/${key}`, isUnread: isUnread(holder, key) }],
-}); // prettier-ignore
-
-function cornersOf({ lamp: { face } }: LampGiven, centre: Vec3, facing: Vec3): Float64Array {
-  const width_m = face.faceWidth_m!;
-  const { faceHeight_m } = face;
-  return faceHeight_m === undefined
-    ? roundCorners({ centre, facing, width_m, height_m: width_m })
-    : panelCorners({ centre, facing, width_m, height_m: faceHeight_m });
-}
-
-/** A panel: as bright as stated, or as bright as the reading on its axis says. */
-function faceOf(given: LampGiven, at: Vec3, axis: Vec3): Made | { readonly lacks: readonly LampLack[] } {
-  const { lamp, share } = given;
-  const { luminance_cd_per_m2: stated, luminanceSpread_cd_per_m2: statedSpread } = lamp.face;
-  const corners = cornersOf(given, at, axis);
-  if (stated !== undefined) {
-    const spreadFraction = statedSpread === undefined ? USUAL_SPREAD : statedSpread / stated;
-    return { source: { kind: 'face', at, axis, corners, luminance_cd_per_m2: stated * share }, spreadFraction, notices: [] };
-  }
-  if (isUnread(lamp.face, 'luminance')) return lacking(given, lamp.face, 'luminance', 'Luminance of the face', '/face');
-  if (lamp.illuminance_lx === undefined) return lacking(given, lamp, 'illuminance', 'Reading');
-  if (lamp.distance_m === undefined) return lacking(given, lamp, 'distance', 'Distance of the reading');
-  const flat = cornersOf(given, ORIGIN, [0, 0, 1]);
-  const factor = polygonFactor(flat, 0, 0, lamp.distance_m, 0, 0, -1);
-  const luminance_cd_per_m2 = (share * lamp.illuminance_lx) / (Math.PI * factor);
-  return { source: { kind: 'face', at, axis, corners, luminance_cd_per_m2 }, spreadFraction: spreadOf(lamp), notices: [] };
-} // prettier-ignore
-
-/** A lamp by its measured file, whose zero lies along its axis. */
-function gridOf(given: LampGiven, at: Vec3, axis: Vec3): Made | { readonly lacks: readonly LampLack[] } {
-  const { shoot, lamp, share, title, lampPath } = given;
-  const file = lamp.file === undefined ? undefined : shoot.files[lamp.file];
-  if (!file) return lacking(given, lamp, 'file', 'Photometric file');
-  const grid = photometryOf(shoot)?.get(file.sha256 ?? '');
-  if (!grid) {
-    const what = `${file.name ?? lamp.file!} has not been read here, or is no photometric file`;
-    return { lacks: [{ title: `Photometric file of ${title}`, path: `${lampPath}/file`, isUnread: false, what }] };
-  }
-  const { right, up } = acrossAxis(axis);
-  const source: LightSource = { kind: 'grid', at, axis, c0: right, c90: up, grid, share };
-  return { source, spreadFraction: MEASURED_SPREAD, notices: nearness(title, at, largestDimension_m(grid.opening)) };
-}
-
-/** Too near for a point, where it is. */
-function nearness(title: string, at: Vec3, size_m: number): readonly string[] {
-  if (!(Math.hypot(...at) < FAR_SIZES * size_m)) return [];
-  return [`${title} stands nearer than five times its face: taken for a point, it promises more than it gives`];
-}
-
-const spreadOf = ({ illuminance_lx, illuminanceSpread_lx }: Lamp): number =>
-  illuminanceSpread_lx === undefined ? USUAL_SPREAD : illuminanceSpread_lx / illuminance_lx!;
-
-/** A lamp with a beam: by its readings, between spot and flood where it has both. */
-function beamOf(given: LampGiven, at: Vec3, axis: Vec3): Made | { readonly lacks: readonly LampLack[] } {
-  const { lamp, placed, share, title } = given;
-  const setting = (reading: Reading, under: string) => {
-    for (const [key, read, what] of [
-      ['illuminance', 'illuminance_lx', 'Reading'],
-      ['distance', 'distance_m', 'Distance of the reading'],
-      ['beam', 'beam_deg', 'Beam angle'],
-    ] as const)
-      if (reading[read] === undefined) return lacking(given, reading, key, under === '' ? what : `${what} at flood`, under);
-    if (isUnread(reading, 'field')) return lacking(given, reading, 'field', 'Field angle', under);
-    const beamAngle_deg = reading.beam_deg!;
-    const intensity_cd = intensityOfReading_cd({ illuminance_lx: reading.illuminance_lx!, distance_m: reading.distance_m! });
-    return { beamAngle_deg, intensity_cd, fieldAngle_deg: reading.field_deg ?? usualFieldAngle_deg({ beamAngle_deg }) };
-  };
-  const spot = setting(lamp, '');
-  if ('lacks' in spot) return spot;
-  const flood = placed.floodFraction ?? 0;
-  let now = spot;
-  if (isUnread(placed, 'flood')) return { lacks: [{ title: `Flood of ${title}`, path: given.lampPath, isUnread: true }] };
-  if (flood > 0) {
-    const wide = setting(lamp.flood, '/flood');
-    if ('lacks' in wide) return wide;
-    const beamAngle_deg = spot.beamAngle_deg * (wide.beamAngle_deg / spot.beamAngle_deg) ** flood;
-    now = { beamAngle_deg, ...lampAtBeam([spot, wide], beamAngle_deg) };
-  }
-  const source = beamSource({ at, axis, intensity_cd: now.intensity_cd * share, beamAngle_deg: now.beamAngle_deg, fieldAngle_deg: now.fieldAngle_deg });
-  const size_m = Math.max(lamp.face.faceWidth_m ?? 0, lamp.face.faceHeight_m ?? 0);
-  return { source, spreadFraction: spreadOf(lamp), notices: nearness(title, at, size_m) };
-} // prettier-ignore
-
-/** The light of a set-up at the subject point, on the surface that counts there, and what the camera sees behind it. */
+/**
+ * The light of a set-up at the subject point, on the surface that counts there, and what the camera sees behind it. The
+ * very same for the same set-up, lamps, modifiers, files and view, so that whoever asks again does not work it out again.
+ */
 export function lightOfSetup(shoot: Shoot, setupId: string, view: View): SetupLight {
+  const setup = shoot.lighting[setupId];
+  if (!setup) return worked(shoot, setupId, view);
+  const { kit, files } = shoot;
+  const of = [setupId, kit.lamps, kit.modifiers, files, photometryTold(shoot), view.azimuth_deg, view.elevation_deg];
+  const known = kept.get(setup) ?? [];
+  const found = known.find((each) => each.of.every((part, i) => Object.is(part, of[i])));
+  if (found) return found.light;
+  const light = worked(shoot, setupId, view);
+  kept.set(setup, [{ of, light }, ...known].slice(0, MOST_KEPT));
+  return light;
+}
+
+function worked(shoot: Shoot, setupId: string, view: View): SetupLight {
   const camera = towardsCamera(view);
+  const path = `/lighting/${setupId}`;
   const { faces } = shoot.lighting[setupId] ?? {};
   const normal = faces && Math.hypot(...vecOf(faces)) > 0 ? towards(ORIGIN, vecOf(faces)) : camera;
-  const placed = sourcesOf(shoot, setupId);
-  const unread = shoot.lighting[setupId] && isUnread(shoot.lighting[setupId], 'faces') ? [{ title: 'What the lit surface faces', path: `/lighting/${setupId}/faces`, isUnread: true }] : [];
-  const lit = placed.map((each) => ({
-    ...each,
-    illuminance_lx: each.isOff ? 0 : each.source ? lightAt_lx(each.source, 0, 0, 0, ...normal) : NaN,
-    distance_m: each.source ? Math.hypot(...each.source.at) : NaN,
-  }));
-  const illuminance_lx = lit.reduce((sum, each) => sum + each.illuminance_lx, 0);
+  const flags = flagsOf(shoot, setupId);
+  const placed = sourcesOf(shoot, setupId, flags);
+  const unread = shoot.lighting[setupId] && isUnread(shoot.lighting[setupId], 'faces') ? [{ title: 'What the lit surface faces', path: `${path}/faces`, isUnread: true }] : [];
+  const alone = placed.map((each) => ({ ...each, illuminance_lx: each.isOff ? 0 : each.source ? lightAt_lx(each.source, 0, 0, 0, ...normal) : NaN }));
+  const { lamps: lit, lacks: ofShares } = withReadShares(alone, path);
+  const ofFlags = flags.flatMap(({ lacks }) => lacks);
+  // Nobody knows which lamps a flag shades that stands nobody knows where.
+  const illuminance_lx = ofFlags.length > 0 ? NaN : lit.reduce((sum, each) => sum + each.illuminance_lx, 0);
   const spread_lx = Math.hypot(...lit.map((each) => each.illuminance_lx * each.spreadFraction));
   const burning = lit.flatMap(({ isOff, source }) => (isOff || !source ? [] : [source]));
-  const seen = luminanceSeen_cd_per_m2(burning, ORIGIN, [-camera[0], -camera[1], -camera[2]]);
+  const seen = ofFlags.length > 0 ? undefined : luminanceSeen_cd_per_m2(burning, ORIGIN, [-camera[0], -camera[1], -camera[2]]);
   const by = seen && lit.find(({ source }) => source === seen.source);
   return {
-    lamps: lit.map((each) => ({ ...each, shareFraction: illuminance_lx > 0 ? each.illuminance_lx / illuminance_lx : 0 })),
+    lamps: lit.map((each) => ({ ...each, shareFraction: illuminance_lx > 0 ? each.illuminance_lx / illuminance_lx : 0, distance_m: each.source ? Math.hypot(...each.source.at) : NaN })),
+    flags,
     illuminance_lx,
     spread_lx,
     ...(seen && by ? { luminance: { luminance_cd_per_m2: seen.luminance_cd_per_m2, spread_cd_per_m2: seen.luminance_cd_per_m2 * by.spreadFraction, lamp: by.id } } : {}),
-    lacks: [...unread, ...lit.flatMap(({ lacks }) => lacks)],
+    lacks: [...unread, ...ofFlags, ...lit.flatMap(({ lacks }) => lacks), ...ofShares],
   };
 } // prettier-ignore
 

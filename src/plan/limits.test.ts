@@ -7,6 +7,7 @@ import type { GivenEntry } from './givens.ts';
 import { isAsked, limitsInModel, limitsOf, missingOf, stopsOf, worstPart, type LimitSpec } from './limits.ts';
 import { modelBuilder } from './model.ts';
 import { planShoot } from './plan.ts';
+import { NO_TIMING } from './timing/structure.ts';
 import { LIMITS, type LimitId } from './types.ts';
 
 describe('stops, the common measure', () => {
@@ -17,6 +18,11 @@ describe('stops, the common measure', () => {
     ['a rate of twice the highest is one stop short', 'ratio', 'at-most', 2000, 1000, -1],
     ['stops are differences already', 'stops', 'at-least', 3.5, 2, 1.5],
     ['six decibels and a hair are one stop of signal', 'decibels', 'at-least', 30 + 20 * Math.log10(2), 30, 1],
+    ['half of the misses allowed is one stop to spare', 'chances', 'at-least', 0.95, 0.9, 1],
+    ['twice the misses allowed is one stop short', 'chances', 'at-least', 0.6, 0.8, -1],
+    ['never a miss is as much to spare as is ever said', 'chances', 'at-least', 1, 0.9, 30],
+    ['a miss where none is allowed is as short as is ever said', 'chances', 'at-least', 0.99, 1, -30],
+    ['as many misses as are allowed are just enough', 'chances', 'at-least', 1, 1, 0],
     ['nothing needed is as much to spare as is ever said', 'ratio', 'at-least', 5, 0, 30],
     ['nothing there is as short as is ever said', 'ratio', 'at-least', 0, 5, -30],
     ['nothing of a ceiling is as much to spare as is ever said', 'ratio', 'at-most', 0, 5, 30],
@@ -26,7 +32,7 @@ describe('stops, the common measure', () => {
   });
 
   test('an unknown figure leaves them unknown', () => {
-    for (const measure of ['ratio', 'stops', 'decibels'] as const)
+    for (const measure of ['ratio', 'stops', 'decibels', 'chances'] as const)
       for (const [have, need] of [[NaN, 1], [1, NaN], [NaN, 0]] as const)
         expect(stopsOf(measure, 'at-least', have, need)).toBeNaN();
   }); // prettier-ignore
@@ -209,7 +215,7 @@ describe('a limit of several parts', () => {
   });
 
   const parts = (...stops: readonly number[]): Parameters<typeof worstPart> => {
-    const limit = limitsOf({ rateBy: 'duration', coverBy: 'duration', shutterBy: 'solved', indexBy: 'solved', readBy: 'illuminance', unsharpnessBy: 'diagonal', deliverableCount: 1 }, ['film']).find(({ id }) => id === 'picture-size')!; // prettier-ignore
+    const limit = limitsOf({ rateBy: 'duration', coverBy: 'duration', shutterBy: 'solved', indexBy: 'solved', readBy: 'illuminance', unsharpnessBy: 'diagonal', deliverableCount: 1, lifeBy: 'written', eyesBy: 'nothing', timing: NO_TIMING }, ['film']).find(({ id }) => id === 'picture-size')!; // prettier-ignore
     const values = Float64Array.from(stops.flatMap((of) => [2 ** of, 1]));
     return [{ spec: limit, parts: stops.map((_, i) => ({ have: 2 * i, need: 2 * i + 1, part: { have: 'have', need: 'need' } })) }, values]; // prettier-ignore
   };

@@ -3,10 +3,11 @@ import { kindOfSuffix, unitSuffix, type KindName } from '../base/kinds.ts';
 import type { GivenEntry, Givens } from './givens.ts';
 import { affectedSteps, refusal, rootsOf, work, type Model } from './model.ts';
 import type { Structure } from './shotModel.ts';
+import { meetingPlaces } from './timing/structure.ts';
 import type { Assumption, Figure, LimitId, Margin, MarginState, Missing } from './types.ts';
 
-/** How two figures become stops: a plain ratio; a ratio of apertures, which counts twice; stops, which are differences already; decibels of amplitude. */
-type Measure = 'ratio' | 'apertures' | 'stops' | 'decibels';
+/** How two figures become stops: a plain ratio; a ratio of apertures, or of distances from a lamp, which counts twice; stops, which are differences already; decibels of amplitude; chances, of which the misses are weighed. */
+type Measure = 'ratio' | 'apertures' | 'stops' | 'decibels' | 'chances';
 
 export interface LimitPart {
   readonly have: string;
@@ -45,7 +46,7 @@ const spec = (draft: Draft): LimitSpec => ({
 });
 
 /** Most stops that anything is said to have to spare: beyond it a figure says no more. */
-const CEILING_STOPS = 30;
+export const CEILING_STOPS = 30;
 
 /** Below this a margin is short; what lies nearer to nothing is rounding. */
 const SHORT_STOPS = -1e-9;
@@ -73,7 +74,10 @@ export function limitsOf(structure: Structure, deliverableTitles: readonly strin
     spec({ id: 'focus', title: 'Focus', kind: 'length', isHard: true, parts: [{ have: 'sensorToSubject_m', need: 'nearestFocus_m', detail: 'nearest' }, { have: 'sensorToSubject_m', need: 'farthestFocus_m', detail: 'farthest with the tubes', sense: 'at-most' }], askedBy: ['closeFocus_m'] }),
     spec({ id: 'clearance', title: 'Clearance', kind: 'length', isHard: true, parts: [{ have: 'workingDistance_m', need: 'clearanceNeeded_m' }], askedBy: ['clearanceWanted_m', 'reachTowardsLens_m'] }),
     spec({ id: 'buffer', title: 'Buffer', kind: 'time', isHard: true, parts: [{ have: 'recordTime_s', need: 'recordedTime_s' }] }),
-    spec({ id: 'hero-life', title: 'Hero life', kind: 'time', parts: [{ have: 'heroLife_s', need: 'lightOn_s' }], askedBy: ['heroLife_s', 'lightOn_s'] }),
+    ...(structure.timing.trigger === 'none' ? [] : [spec({ id: 'trigger-catch', title: 'Trigger', kind: 'share', measure: 'chances', parts: [{ have: 'triggerFraction', need: 'catchWantedFraction' }], askedBy: ['catchWantedFraction'] })]),
+    ...(meetingPlaces(structure.timing).length === 0 ? [] : [spec({ id: 'meeting', title: 'Meeting', kind: 'share', measure: 'chances', parts: [{ have: 'meetingFraction', need: 'meetWantedFraction' }], askedBy: ['meetWantedFraction'] })]),
+    spec({ id: 'hero-life', title: 'Hero life', kind: 'time', parts: [{ have: 'heroLife_s', need: 'lightOn_s' }], askedBy: ['heroLife_s', 'lightOn_s', 'productStart_degC'] }),
+    ...(structure.eyesBy === 'lamps' ? [spec({ id: 'eye-distance', title: 'Eye distance', kind: 'length', measure: 'apertures', isHard: true, parts: [{ have: 'glareDistance_m', need: 'blueEyeDistance_m', detail: 'blue light' }, { have: 'hotLampDistance_m', need: 'infraredEyeDistance_m', detail: 'infrared' }], askedBy: ['glareDistance_m'] })] : []),
     spec({ id: 'heroes', title: 'Heroes', kind: 'pieces', isHard: true, parts: [{ have: 'piecesLeftCount', need: 'piecesNeededCount' }], askedBy: ['pieceCount'] }),
   ];
 } // prettier-ignore
@@ -93,6 +97,7 @@ export function stopsOf(measure: Measure, sense: LimitSpec['sense'], have: numbe
   if (Number.isNaN(more) || Number.isNaN(must)) return NaN;
   if (measure === 'stops') return more - must;
   if (measure === 'decibels') return (more - must) / (20 * Math.log10(2));
+  if (measure === 'chances') return more === must ? 0 : stopsOf('ratio', 'at-least', 1 - must, 1 - more);
   if (must <= 0) return CEILING_STOPS;
   if (more <= 0) return -CEILING_STOPS;
   const stops = Math.log2(more / must) * (measure === 'apertures' ? 2 : 1);
@@ -135,7 +140,8 @@ export function worstPart({ spec: limit, parts }: JudgedLimit, values: Float64Ar
   return unknown && worst.stops >= SHORT_STOPS ? unknown : worst;
 }
 
-function stateOf({ value, low }: Figure): MarginState {
+/** How a margin of this spare stands. */
+export function stateOf({ value, low }: Figure): MarginState {
   if (value < SHORT_STOPS) return 'short';
   return low < SHORT_STOPS ? 'tight' : 'spare';
 }
@@ -153,11 +159,12 @@ interface Judging {
 export function judge({ model, values, givens, limits, held }: Judging): readonly Margin[] {
   const worst = limits.map((limit) => worstPart(limit, values));
   const variance = new Float64Array(limits.length);
+  const above = new Float64Array(limits.length);
   const rests = limits.map(() => new Set<string>());
   const scratch = new Float64Array(values.length);
   for (const name of model.givens) {
     const entry = givens.get(name);
-    if (!entry || !(entry.spread > 0)) continue;
+    if (!entry || !(entry.spread > 0 || entry.spreadAbove !== undefined)) continue;
     const slot = model.slotOf.get(name)!;
     const steps = affectedSteps(model, [name], held);
     const moved = [-1, 1].map((side) => {
@@ -169,11 +176,17 @@ export function judge({ model, values, givens, limits, held }: Judging): readonl
     limits.forEach((_, i) => {
       const half = (moved[1]![i]! - moved[0]![i]!) / 2;
       if (half !== 0) rests[i]!.add(name);
-      if (Number.isFinite(half)) variance[i]! += half ** 2;
+      if (!Number.isFinite(half)) return;
+      if (entry.spreadAbove === undefined) variance[i]! += half ** 2;
+      // Its low end is its value: what it adds, it adds on one side.
+      else above[i]! += (2 * half) ** 2;
     });
   }
   return limits.map((limit, i) =>
-    marginOf({ model, values, givens, limits, held }, limit, worst[i]!, Math.sqrt(variance[i]!)),
+    marginOf({ model, values, givens, limits, held }, limit, worst[i]!, {
+      below: Math.sqrt(variance[i]!),
+      above: Math.sqrt(variance[i]! + above[i]!),
+    }),
   );
 }
 
@@ -181,19 +194,25 @@ export function judge({ model, values, givens, limits, held }: Judging): readonl
  * A value that cannot be negative is moved by ratio downwards once its spread is half of it, so that a wide band never
  * crosses zero; the two meet there, with one slope.
  */
-function atBandEnd({ value, spread }: GivenEntry, side: number): number {
+function atBandEnd({ value, spread, spreadAbove }: GivenEntry, side: number): number {
+  if (spreadAbove !== undefined) return side > 0 ? value + spreadAbove : value;
   if (side > 0 || value <= 0) return value + side * spread;
   return spread < value / 2 ? value - spread : value ** 2 / (4 * spread);
 }
 
-function marginOf(judging: Judging, limit: JudgedLimit, worst: Worst, half: number): Margin {
+function marginOf(
+  judging: Judging,
+  limit: JudgedLimit,
+  worst: Worst,
+  half: { readonly below: number; readonly above: number },
+): Margin {
   const { model, values, givens } = judging;
   const { spec: of } = limit;
   const { part, have, need } = limit.parts[worst.at]!;
   const haveValue = values[have] ?? NaN;
   const needValue = values[need] ?? NaN;
   const isKnown = Number.isFinite(worst.stops);
-  const stops = { value: worst.stops, low: worst.stops - half, high: worst.stops + half };
+  const stops = { value: worst.stops, low: worst.stops - half.below, high: worst.stops + half.above };
   const sense = part.sense ?? of.sense;
   return {
     id: of.id,

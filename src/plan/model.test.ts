@@ -9,6 +9,7 @@ import { computeLaw } from '../laws/reckon.ts';
 import { affectedSteps, modelBuilder, neededSteps, refusal, requiring, rootsOf, work, type Model } from './model.ts';
 import { candidatesOf, prepare, workAt } from './planShot.ts';
 import { shotModel, type Structure } from './shotModel.ts';
+import { NO_TIMING, type TimingStructure, type TravelBy } from './timing/structure.ts';
 
 /** a and b are given; c = a + b; d = c · wish, or c where nobody wishes; e = root of d, which no negative number has. */
 function small(): Model {
@@ -135,6 +136,20 @@ test('the roots of a number are the given names it rests on, nearest first', () 
   expect(rootsOf(model, 'a_m')).toEqual(['a_m']);
 });
 
+const TRAVELS: readonly TravelBy[] = ['still', 'fall', 'fall-air', 'flight', 'flight-air', 'swing', 'pour', 'move', 'lights', 'unread']; // prettier-ignore
+
+/** A shot that travels in every way, triggered by the first signal. */
+const EVERY_TIMING: TimingStructure = {
+  cues: TRAVELS.flatMap((by) =>
+    [true, false].map((is) => ({ by, isMeasured: !is, hasPlace: is, variesInSpeed: is && /flight|pour/.test(by), variesInTravel: !is, isOffset: is, rests: is, isApart: by === 'swing' })),
+  ),
+  meetingAt: 'middle',
+  tolerance: 'of-frame',
+  trigger: 'person',
+  answers: 'first-signal',
+  post: 'solved',
+}; // prettier-ignore
+
 const STRUCTURES: readonly Structure[] = (['fixed', 'speed', 'duration'] as const).flatMap((rateBy) =>
   (['duration', 'profile', 'screen'] as const).flatMap((coverBy) =>
     (['time', 'angle', 'solved'] as const).flatMap((shutterBy) =>
@@ -148,6 +163,9 @@ const STRUCTURES: readonly Structure[] = (['fixed', 'speed', 'duration'] as cons
             readBy,
             unsharpnessBy,
             deliverableCount: 2,
+            lifeBy: readBy === 'illuminance' ? ('ice-cream' as const) : ('written' as const),
+            eyesBy: readBy === 'illuminance' ? ('lamps' as const) : ('nothing' as const),
+            timing: readBy === 'illuminance' ? EVERY_TIMING : NO_TIMING,
           })),
         ),
       ),

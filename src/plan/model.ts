@@ -57,6 +57,12 @@ interface LawWithNumber {
   readonly compute: (given: never) => number;
 }
 
+interface LawWithResults {
+  readonly takes: object;
+  readonly gives: Readonly<Record<string, string | { readonly title: string; readonly as?: string }>>;
+  readonly compute: (given: never) => object;
+}
+
 /** Collects steps in the order they are worked; a name is worked out once. */
 export function modelBuilder() {
   const steps: Omit<WorkedStep, 'out' | 'slots'>[] = [];
@@ -89,27 +95,47 @@ export function modelBuilder() {
     });
   }
 
+  function addLaw(
+    name: string,
+    of: LawWithNumber | LawWithResults,
+    given: string | { readonly title: string; readonly as?: string },
+    compute: (given: never) => number,
+    inputs: object,
+    title: string | undefined,
+  ) {
+    // A spread of several inputs escapes the compiler's check for surplus names.
+    const surplus = Object.keys(inputs).find((argument) => !(argument in of.takes));
+    if (surplus !== undefined) throw new RangeError(`the law behind ${name} takes no ${surplus}`);
+    const { title: own, as } = typeof given === 'string' ? { title: given, as: undefined } : given;
+    add(
+      name,
+      {
+        title: title ?? own,
+        ...(as === 'tStop' || as === 'fStop' ? { kind: as } : {}),
+        ...(as === undefined ? {} : { as }),
+      },
+      { by: 'law', law: of as unknown as AnyLaw },
+      compute,
+      inputs as Readonly<Record<string, string | undefined>>,
+      [],
+    );
+  }
+
   return {
     /** A number that a law gives from others: `inputs` maps the law's arguments to names. */
     law<L extends LawWithNumber>(name: string, of: L, inputs: LawInputs<L>, title?: string): void {
-      // A spread of several inputs escapes the compiler's check for surplus names.
-      const surplus = Object.keys(inputs).find((argument) => !(argument in of.takes));
-      if (surplus !== undefined) throw new RangeError(`the law behind ${name} takes no ${surplus}`);
-      const [given] = Object.values(of.gives);
-      const described = typeof given === 'string' ? { title: given } : given!;
-      const as = (described as { as?: string }).as;
-      add(
-        name,
-        {
-          title: title ?? described.title,
-          ...(as === 'tStop' || as === 'fStop' ? { kind: as } : {}),
-          ...(as === undefined ? {} : { as }),
-        },
-        { by: 'law', law: of as unknown as AnyLaw },
-        of.compute,
-        inputs as Readonly<Record<string, string | undefined>>,
-        [],
-      );
+      addLaw(name, of, Object.values(of.gives)[0]!, of.compute, inputs, title);
+    },
+    /** One of the numbers that a law of several results gives. */
+    lawGiving<L extends LawWithResults>(
+      name: string,
+      of: L,
+      result: keyof L['gives'] & string,
+      inputs: LawInputs<L>,
+      title?: string,
+    ): void {
+      const compute = (given: never): number => (of.compute(given) as Readonly<Record<string, number>>)[result]!;
+      addLaw(name, of, of.gives[result]!, compute, inputs, title);
     },
     /** A number chosen or combined by the plan itself, said in words. */
     choose(
@@ -151,6 +177,8 @@ export function modelBuilder() {
     },
   };
 }
+
+export type Builder = ReturnType<typeof modelBuilder>;
 
 function compute(step: WorkedStep, values: Float64Array): number {
   const { slots, keys, mayMiss, scratch } = step;

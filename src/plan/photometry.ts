@@ -1,21 +1,18 @@
 /** Photometric files of a shoot, for whoever has read them: plans use them by the hash that the document names. */
 import type { Shoot } from '../document/schema.ts';
 import type { Photometry } from '../laws/light/photometry/photometry.ts';
+import { fileDoor, type FilesOf, type Told } from './fileDoor.ts';
 
 /** By SHA-256 of the file. */
-export type PhotometryFiles = ReadonlyMap<string, Photometry>;
+export type PhotometryFiles = FilesOf<Photometry>;
 
-const told = new WeakMap<Shoot['files'], PhotometryFiles>();
+const door = fileDoor<Photometry>();
 
-/**
- * Tells plans what the photometric files of a shoot hold. The hash decides what a file holds, so a plan made with it is
- * the same wherever it was read. It stays with the shoot's files through every edit that leaves those alone.
- */
-export function tellPhotometry(shoot: Shoot, files: PhotometryFiles): void {
-  told.set(shoot.files, files);
-}
+/** Tells plans what the photometric files of a shoot hold, and why others of them are not read. */
+export const tellPhotometry = door.tell;
 
 /** What was told of a shoot's files; undefined where nobody read them. */
-export function photometryOf(shoot: Shoot): PhotometryFiles | undefined {
-  return told.get(shoot.files);
-}
+export const photometryOf = (shoot: Shoot): PhotometryFiles | undefined => door.toldOf(shoot)?.files;
+
+/** The same with what was not read, for telling whether anything new was told. */
+export const photometryTold = (shoot: Shoot): Told<Photometry> | undefined => door.toldOf(shoot);

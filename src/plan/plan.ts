@@ -1,13 +1,16 @@
 /** The only door from a shoot to its plan. */
 import type { Shoot } from '../document/schema.ts';
+import { dayMargin } from './day/dayMargin.ts';
 import { isUnread } from './unread.ts';
 import { hasLamps } from './lighting.ts';
 import { matchesOf } from './matches.ts';
-import { photometryOf } from './photometry.ts';
+import { photometryTold } from './photometry.ts';
 import { planShot } from './planShot.ts';
 import { referencesOf } from './references.ts';
 import { storageMargin } from './storage.ts';
+import { cuesOf, hasTrigger } from './timing/structure.ts';
 import { keptTakes, piecesElsewhere, plannedTakes } from './takes.ts';
+import { waveformsTold } from './waveforms.ts';
 import type { Margin, MarginState, Plan, PlanTotals, ShotPlan } from './types.ts';
 
 /** Shots in the order people read them: the stated order first, then the rest as written. */
@@ -26,9 +29,16 @@ const sourcesOf = (shoot: Shoot, shotId: string): readonly unknown[] => {
   const product = shots[shotId]!.hero.product ?? defaults.hero.product;
   const pieces = product === undefined ? [] : [kit.products[product], piecesElsewhere(shoot, shotId, product)];
   const setup = own === undefined ? undefined : lighting[own];
-  const lamps = hasLamps(setup) ? [kit.lamps, kit.modifiers, photometryOf(shoot)] : [];
-  return [...pieces, ...lamps, shots[shotId], defaults, deliverables, kit.cameras, kit.lenses, kit.attachments, setup, shoot.shoot.meterConstant_lx_s, isUnread(shoot.shoot, 'meterConstant')];
+  const lamps = hasLamps(setup) ? [kit.lamps, kit.modifiers, photometryTold(shoot), waveformsTold(shoot), shoot.shoot.mains] : [];
+  const rigs = hasCues(shoot, shotId) ? [kit.rigs, shoot.shoot.day.usual] : [];
+  return [...pieces, ...lamps, ...rigs, shots[shotId], defaults, deliverables, kit.cameras, kit.lenses, kit.attachments, setup, shoot.shoot.meterConstant_lx_s, isUnread(shoot.shoot, 'meterConstant'), shoot.shoot.air_degC, isUnread(shoot.shoot, 'air')];
 }; // prettier-ignore
+
+/** Whether a shot has anything that fires, or a memory that is told about: what rigs do and how long resets take then counts. */
+const hasCues = ({ shots, defaults }: Shoot, shotId: string): boolean =>
+  [shots[shotId]!, defaults].some(
+    (of) => cuesOf(of).length > 0 || hasTrigger(of) || of.rigs.length > 0,
+  );
 
 interface Remembered {
   readonly sources: readonly unknown[];
@@ -54,7 +64,7 @@ function rememberedPlan(shoot: Shoot, shotId: string, number: number): ShotPlan 
 /** Plans every shot of a shoot as the document stands. Pure: the same shoot gives the same plan. */
 export function planShoot(shoot: Shoot): Plan {
   const shots = shotOrder(shoot).map((id, i) => rememberedPlan(shoot, id, i + 1));
-  const margins = storageMargin(shoot, shots);
+  const margins = [...storageMargin(shoot, shots), ...dayMargin(shoot, shots)];
   return {
     title: shoot.shoot.title ?? 'Untitled shoot',
     shots,

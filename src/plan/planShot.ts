@@ -2,37 +2,43 @@
 import { ratioOf } from '../base/rational.ts';
 import { printStopNumber } from '../base/stop.ts';
 import { showShutter, writeQuantity } from '../base/quantity.ts';
-import type { LightingSetup, Shoot, Shot } from '../document/schema.ts';
+import type { Shoot, Shot } from '../document/schema.ts';
 import { realTimeAt_s } from '../laws/time/profile.ts';
 import { answers, fill, kitsOf, tryAll, type Candidate, type Kit } from './candidates.ts';
 import { cautionsOf } from './cautions.ts';
-import { cameraGivens, deliverablesOf, fittingGivens, lensGivens, modeGivens, playRateOf, readsLuminance, shotGivens, structureOf, viewOf, withDefaults, type Effective, type Givens } from './givens.ts'; // prettier-ignore
+import { cameraGivens, deliverablesOf, fittingGivens, lensGivens, modeGivens, playRateOf, readsLuminance, shotGivens, structureOf, viewOf, withDefaults, type Givens } from './givens.ts'; // prettier-ignore
 import { isUnread } from './unread.ts';
 import { eventOf } from './events.ts';
-import { hasLamps, lightOfSetup, type SetupLight } from './lighting.ts';
+import { heatGivens } from './heatGivens.ts';
+import { heroLifeOf } from './heroLife.ts';
+import { burnInNotes, lampNotes, lampTimesOf } from './lampTimes.ts';
+import { hasLamps } from './lighting.ts';
+import { correctionSaid, meteredLight, type MeteredLight } from './meter.ts';
 import { assumptionsOf, judge, limitsInModel, limitsOf, missingOf, type JudgedLimit } from './limits.ts';
 import { requiring, rootsOf, work, type Model } from './model.ts';
 import { notesOf } from './notes.ts';
+import type { Prepared, Worked } from './prepared.ts';
 import { settableExposureAtOrBelow, settableIndexAtOrAbove, settableStopAtOrAbove } from './settable.ts';
+import { flickerNotes, flickerTold, withFlicker } from './shotFlicker.ts';
 import { shotModel } from './shotModel.ts';
+import { timingGivens } from './timing/givens.ts';
+import { timingNotes } from './timing/notes.ts';
+import { timingNames, timingOf } from './timing/timing.ts';
 import type { Alternative, Clocks, Crop, LampGiven, Margin, Missing, PatchOperation, Picture, Reason, SettingName, Settings, ShotPlan } from './types.ts'; // prettier-ignore
 
-/** Settings that stay as they are while inputs move within their bands. */
-const HELD: readonly string[] = ['captureRate_fps', 'exposureTime_s', 'isoSpeed'];
+export type { Prepared, Worked };
 
-/** A shot ready to be worked: its model, its limits, and what it is given before a kit is chosen. */
-export interface Prepared {
-  readonly shoot: Shoot;
-  readonly shotId: string;
-  readonly effective: Effective;
-  readonly model: Model;
-  readonly givens: Givens;
-  readonly kits: readonly Kit[];
-}
+/** Settings that stay as they are while inputs move within their bands. */
+const HELD: readonly string[] = ['captureRate_fps', 'exposureTime_s', 'isoSpeed', 'postTriggerFraction'];
 
 export function prepare(shoot: Shoot, shotId: string): Prepared {
   const effective = withDefaults(shoot, shotId);
-  const givens: Givens = new Map([...shotGivens(shoot, shotId, effective), ...fittingGivens(shoot, effective)]);
+  const givens: Givens = new Map([
+    ...shotGivens(shoot, shotId, effective),
+    ...fittingGivens(shoot, effective),
+    ...heatGivens(shoot, effective),
+    ...timingGivens(shoot, effective),
+  ]);
   const kits = kitsOf(shoot, effective);
   return {
     shoot,
@@ -62,13 +68,6 @@ function heeding(model: Model, all: readonly Givens[]): Model {
 function limitsFor({ shoot, effective, model, givens }: Prepared, kit: Givens): readonly JudgedLimit[] {
   const titles = deliverablesOf(shoot, effective.shot).map((id) => shoot.deliverables[id]?.title ?? id);
   return limitsInModel(model, limitsOf(structureOf(shoot, effective), titles), new Map([...givens, ...kit]));
-}
-
-/** A shot worked through at one candidate, all numbers in place. */
-export interface Worked {
-  readonly givens: Givens;
-  readonly values: Float64Array;
-  readonly limits: readonly JudgedLimit[];
 }
 
 /** What a kit gives, by name and title, where there is none. */
@@ -123,9 +122,11 @@ export function candidatesOf(prepared: Prepared): { readonly best: readonly Cand
 }
 
 /** Margins at a candidate, with their bands. */
-export function marginsAt({ model }: Prepared, { values, givens, limits }: Worked): readonly Margin[] {
+export function marginsAt(prepared: Prepared, worked: Worked): readonly Margin[] {
+  const { values, givens, limits } = worked;
   const solved = new Map([...givens].filter(([name, entry]) => name !== 'stop' || entry.assumed === undefined));
-  return judge({ model, values, givens: solved, limits, held: HELD });
+  const judged = judge({ model: prepared.model, values, givens: solved, limits, held: HELD });
+  return withFlicker(prepared, worked, judged);
 }
 
 /** Plans one shot. Never throws for a hard shoot: what cannot be worked out is named. */
@@ -136,9 +137,11 @@ export function planShot(shoot: Shoot, shotId: string, number: number): ShotPlan
   const [answer, ...others] = best;
   const worked = workAt(prepared, answer);
   const { lighting } = effective.shot;
-  const light = lighting !== undefined && hasLamps(shoot.lighting[lighting]) ? lightOfSetup(shoot, lighting, viewOf(effective.shot)) : undefined;
+  const light = lighting !== undefined && hasLamps(shoot.lighting[lighting]) ? meteredLight(shoot, lighting, viewOf(effective.shot)) : undefined;
+  const lampTimes = lampTimesOf(shoot, lighting);
   const margins = answer ? marginsAt(prepared, worked) : withoutKit(prepared, marginsAt(prepared, worked));
   const value = (name: string): number | undefined => known(model, worked.values, name);
+  const timing = timingOf(prepared, worked);
   const settings = answer && settingsOf(model, worked.values, answer);
   // Worked out when first looked at: a shoot of many shots is planned at every keystroke, one shot is looked at.
   const alternatives = once(() => (settings ? others.flatMap((other) => alternative(prepared, other, settings)) : []));
@@ -154,18 +157,22 @@ export function planShot(shoot: Shoot, shotId: string, number: number): ShotPlan
     },
     ...clocksOf(prepared, worked),
     ...pictureOf(prepared, worked),
+    ...(timing ? { timing } : {}),
+    ...flickerTold(prepared, worked),
     lamps: readsLuminance(effective.shot) ? [] : lampsGiven(light),
+    lampTimes,
+    ...heroLifeOf(shoot, effective.shot, { model, ...worked }),
     missing: answer ? unsettled(prepared, worked) : lackOfKit(prepared),
-    assumed: assumptionsOf(model, worked.givens, [...worked.limits.flatMap(({ parts }) => parts.flatMap(({ part }) => [part.have, part.need])), ...(prepared.givens.has('stop') ? [] : ['widestStop', 'narrowestStop'])]).filter(({ name }) => name !== 'stop'),
-    cautions: cautionsOf(effective.shot, margins),
-    notes: [...eventNotes(effective.shot), ...(light ? lightNotes(light, shoot.lighting[effective.shot.lighting!]!) : []), ...notesOf((name) => value(name) ?? NaN)],
+    assumed: [...assumptionsOf(model, worked.givens, [...worked.limits.flatMap(({ parts }) => parts.flatMap(({ part }) => [part.have, part.need])), ...timingNames(effective.shot), ...(prepared.givens.has('stop') ? [] : ['widestStop', 'narrowestStop'])]).filter(({ name }) => name !== 'stop'), ...margins.flatMap(({ id, assumed }) => (id === 'flicker' ? assumed : []))],
+    cautions: cautionsOf(effective.shot, margins, light && { shoot, lamps: light.lamps }, shoot.kit.rigs),
+    notes: [...eventNotes(effective.shot), ...(light ? lightNotes(light) : []), ...lampNotes(lampTimes), ...burnInNotes(shoot, effective.shot, lampTimes), ...flickerNotes(prepared, worked, settings), ...notesOf((name) => value(name) ?? NaN), ...timingNotes(timing)],
     ...(value('keptSize_B') === undefined ? {} : { keptSize_B: value('keptSize_B')! }),
     ...(value('saveTime_s') === undefined ? {} : { saveTime_s: value('saveTime_s')! }),
     triedCount,
   };
 } // prettier-ignore
 
-function lampsGiven(light: SetupLight | undefined): readonly LampGiven[] {
+function lampsGiven(light: MeteredLight | undefined): readonly LampGiven[] {
   const lit = light?.lamps.filter(({ illuminance_lx, isOff }) => !isOff && Number.isFinite(illuminance_lx)) ?? [];
   return lit.map(({ id, title, illuminance_lx, shareFraction, distance_m }) => ({ id, title, illuminance_lx, shareFraction, distance_m }));
 } // prettier-ignore
@@ -174,14 +181,10 @@ function lampsGiven(light: SetupLight | undefined): readonly LampGiven[] {
 const ODD_READING_stops = 0.3;
 
 /** What the lamps say beyond their light, and how a reading compares with them. */
-function lightNotes({ lamps, illuminance_lx }: SetupLight, setup: LightingSetup): readonly string[] {
-  const read_lx = setup.reading === 'metered' ? setup.illuminance_lx : undefined;
-  const apart_stops = read_lx === undefined ? 0 : Math.log2(read_lx / illuminance_lx);
-  const side = apart_stops < 0 ? 'less' : 'more';
-  const isOdd = Math.abs(apart_stops) > ODD_READING_stops && Number.isFinite(apart_stops);
+function lightNotes({ lamps, meters }: MeteredLight): readonly string[] {
   return [
     ...lamps.flatMap(({ notices }) => notices.map((notice) => `${notice}.`)),
-    ...(isOdd ? [`The meter reads ${Math.abs(apart_stops).toFixed(1)} stops ${side} than the lamps promise as they are written: the reading counts; check levels, places and filters.`] : []),
+    ...meters.filter(({ stops }) => Math.abs(stops) > ODD_READING_stops).map(({ stops, kind }) => `The meter reads ${Math.abs(stops).toFixed(1)} stops ${stops < 0 ? 'less' : 'more'} than ${kind === 'illuminance' ? 'the lamps promise as they are' : 'the face behind promises as it is'} written: the reading counts, and the lamps are ${correctionSaid({ stops })}; check levels, places and filters.`),
   ];
 } // prettier-ignore
 

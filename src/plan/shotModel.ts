@@ -24,7 +24,11 @@ import { recordTime } from '../laws/buffer/recordTime.ts';
 import { takesAtConfidence } from '../laws/chance/takes.ts';
 import { captureRateAtSpeed, captureRateWanted, captureTime, screenTime } from '../laws/time/expansion.ts';
 import { workingDistance } from '../laws/lens/workingDistance.ts';
-import { modelBuilder, type Model } from './model.ts';
+import type { ProductKind } from '../laws/heat/products.ts';
+import { modelBuilder, type Builder, type Model } from './model.ts';
+import { addEyes, addLife } from './heatModel.ts';
+import { addTiming } from './timing/steps.ts';
+import type { TimingStructure } from './timing/structure.ts';
 import {
   settableExposureAtOrBelow,
   settableIndexAtOrAbove,
@@ -42,13 +46,18 @@ export interface Structure {
   readonly readBy: 'illuminance' | 'luminance';
   readonly unsharpnessBy: 'pixels' | 'diagonal';
   readonly deliverableCount: number;
+  /** How long the product lasts: as written, or worked out as one that warms like this. */
+  readonly lifeBy: 'written' | ProductKind;
+  /** Whether lamps can be told about that are bright to look into. */
+  readonly eyesBy: 'lamps' | 'nothing';
+  readonly timing: TimingStructure;
 }
 
 const models = new Map<string, Model>();
 
 /** The model for a structure; made once. */
 export function shotModel(structure: Structure): Model {
-  const key = Object.values(structure).join();
+  const key = JSON.stringify(structure);
   let model = models.get(key);
   if (!model) models.set(key, (model = buildShotModel(structure)));
   return model;
@@ -67,6 +76,9 @@ function buildShotModel(structure: Structure): Model {
   addSharpness(m, structure);
   addMemory(m);
   addProduct(m);
+  if (structure.lifeBy !== 'written') addLife(m, structure.lifeBy);
+  if (structure.eyesBy === 'lamps') addEyes(m);
+  addTiming(m, structure.timing);
   if (structure.coverBy === 'profile') addRamp(m);
   m.given(
     'maxRate_fps',
@@ -90,8 +102,6 @@ function buildShotModel(structure: Structure): Model {
   for (let i = 0; i < structure.deliverableCount; i += 1) m.given(`deliveredWidth${i}_px`);
   return m.build();
 }
-
-type Builder = ReturnType<typeof modelBuilder>;
 
 function addTime(m: Builder, { rateBy, coverBy }: Structure): void {
   if (rateBy === 'speed')

@@ -4,8 +4,13 @@ import type { Rational } from '../base/rational.ts';
 import type { Operation } from '../document/patch.ts';
 import type { MAY_DIFFER } from '../document/schema.ts';
 import type { SeenFlicker } from '../laws/flicker/seen.ts';
+import type { Lamp as HeatKind } from '../laws/heat/irradiance.ts';
+import type { ProductKind } from '../laws/heat/products.ts';
 import type { FlickerVerdict } from '../laws/flicker/visible.ts';
+import type { Assumption, Missing } from './lacks.ts';
 import type { ShotTiming } from './timing/types.ts';
+
+export type { Assumption, Missing };
 
 /** Limits judged for one shot, in the order they are read. */
 export const LIMITS = [
@@ -33,6 +38,7 @@ export const LIMITS = [
   'eye-distance',
   'heroes',
   'storage',
+  'day',
 ] as const;
 
 export type LimitId = (typeof LIMITS)[number];
@@ -48,27 +54,6 @@ export interface Figure {
   readonly value: number;
   readonly low: number;
   readonly high: number;
-}
-
-export interface Missing {
-  readonly name: string;
-  readonly title: string;
-  /** JSON Pointer of the key that would supply it. */
-  readonly path: string;
-  /** `absent`: not written. `unread`: written, but with a problem. `refused`: a law has no answer there. */
-  readonly because: 'absent' | 'unread' | 'refused';
-  /** What the law said, where it refused. */
-  readonly what?: string;
-}
-
-/** An input nobody measured or published, used all the same. */
-export interface Assumption {
-  readonly name: string;
-  readonly title: string;
-  readonly value: number;
-  readonly kind: KindName | undefined;
-  readonly why: string;
-  readonly path: string;
 }
 
 export interface Margin {
@@ -212,6 +197,45 @@ export interface LampGiven {
   readonly distance_m: number;
 }
 
+/** How one burning lamp of the set-up comes up and stays; what its kit does not say is left out. */
+export interface LampTimes {
+  readonly id: string;
+  readonly title: string;
+  /** From lit to steady light. */
+  readonly warmUp_s?: number;
+  /** From put out to when it can be lit again. */
+  readonly restrike_s?: number;
+  /** How far its light still changes in an hour once it is steady. */
+  readonly drift_stops?: number;
+}
+
+/** How long the product lasts under the light, where that is worked out and not written: the shortest credible time. */
+export interface HeroLife {
+  /** What it warms and melts like. */
+  readonly warms: ProductKind;
+  /** The shortest is the value and the low end; what is as credible reaches up to the high end. */
+  readonly life: Figure;
+  /** Of one take, where it is written. */
+  readonly lightOn_s?: number;
+  /** Light on its warmest side by kind of lamp, the heat in it, and what it takes up of that. */
+  readonly heat: readonly {
+    readonly lamp: HeatKind;
+    readonly illuminance_lx: number;
+    readonly irradiance_W_per_m2: number;
+    readonly absorbed_W_per_m2: number;
+  }[];
+  /** What the air brings to something colder. */
+  readonly airHeat_W_per_m2: number;
+  readonly start_degC: number;
+  /** From where its change can be seen. */
+  readonly changes_degC: number;
+  readonly air_degC: number;
+  readonly thickness_m: number;
+  /** It goes by how long it holds with the lights off, which is shorter. */
+  readonly isHeld: boolean;
+  readonly assumed: readonly Assumption[];
+}
+
 /** One burning lamp of the set-up and how its light ripples. */
 export interface FlickerLamp {
   readonly id: string;
@@ -251,6 +275,10 @@ export interface ShotPlan {
   readonly picture?: Picture;
   /** The lamps of its set-up that can be worked out, where some stand in it. */
   readonly lamps: readonly LampGiven[];
+  /** Lamps of its set-up that take time to come up, to strike again, or that drift. */
+  readonly lampTimes: readonly LampTimes[];
+  /** Where its product's time under the light is worked out. */
+  readonly heroLife?: HeroLife;
   /** Where lamps stand in its set-up. */
   readonly flicker?: ShotFlicker;
   /** Where cues or a trigger are written, and its rate and length are known. */
@@ -300,7 +328,7 @@ export interface Trace {
   readonly origin:
     | { readonly by: 'law'; readonly law: string; readonly title: string; readonly equation: string; readonly sources: readonly string[]; readonly refused?: string }
     | { readonly by: 'choice'; readonly says: string }
-    | { readonly by: 'document'; readonly path: string; readonly spread?: number }
+    | { readonly by: 'document'; readonly path: string; readonly spread?: number; readonly says?: string }
     | { readonly by: 'assumption'; readonly why: string; readonly path: string; readonly spread?: number };
   readonly inputs: readonly Trace[];
 } // prettier-ignore

@@ -295,7 +295,21 @@ describe('what cannot be had', () => {
     const lacking = dark({ '/lighting/key': { title: 'Key', lamps: { a: { lamp: 'spot' } } } });
     await expect(find(lacking)).rejects.toMatchObject({ code: 'light.lamp-lacks', where: '/lighting/key/lamps/a/at' });
     expect((await find(lacking, { keepStanding: false })).answers.length).toBeGreaterThan(0);
+    // A flag stays whatever lamps go, and shades nobody knows what.
+    const flag = dark({ '/lighting/key': { title: 'Key', flags: { cut: { at: '0 m, -1 m, 0 m', width: '1 m' } } } });
+    await expect(find(flag, { keepStanding: false })).rejects.toMatchObject({ code: 'light.lamp-lacks', where: '/lighting/key/flags/cut/height' });
   }); // prettier-ignore
+
+  test('past the flags: no lamp is sent where one shades the subject from it', async () => {
+    const flags = { right: { at: '800 mm, -300 mm, 0 m', faces: '0.8 m, 0 m, 0 m', width: '1.5 m', height: '6 m' } };
+    const [open, flagged] = [dark(), dark({ '/lighting/key': { title: 'Key', flags } })];
+    const placesOf = async (written: Written) => (await find(written)).answers.flatMap(({ placed }) => placed.map(({ at }) => at)); // prettier-ignore
+    const isShaded = ({ right_m, away_m }: { readonly right_m: number; readonly away_m: number }) => away_m < -0.3 && (right_m * 0.3) / -away_m > 0.05 && (right_m * 0.3) / -away_m < 1.55; // prettier-ignore
+    expect((await placesOf(open)).some(isShaded)).toBe(true);
+    const past = await placesOf(flagged);
+    expect(past.length).toBeGreaterThan(0);
+    expect(past.some(isShaded)).toBe(false);
+  });
 
   test.each([
     [{ keyToFillRatio: 0.5 }, 'keyToFillRatio must be from 1 to 64'],

@@ -28,6 +28,8 @@ export interface FindLight {
   readonly spare_stops?: number;
   /** Whether lamps that stand in the set-up stay; true left out. */
   readonly keepStanding?: boolean;
+  /** `MOST_ANSWERS` left out. */
+  readonly mostAnswers?: number;
   readonly loadHighs: LoadHighs;
   readonly onProgress?: (done: number, total: number) => void;
   readonly isCancelled?: () => boolean;
@@ -92,13 +94,15 @@ interface Standing {
 
 function standingIn({ shoot, setupId, keepStanding = true }: FindLight, needs: readonly LightNeed[], ratioNeed: number): Standing {
   const lights = needs.map(({ view }) => lightOfSetup(shoot, setupId, view));
-  const [lack] = keepStanding ? (lights[0]?.lacks ?? []) : [];
+  const { lacks = [], flags = [] } = lights[0] ?? {};
+  const [ofFlag] = flags.flatMap((flag) => flag.lacks);
+  const lack = ofFlag ?? (keepStanding ? lacks[0] : undefined);
   if (lack)
     throw new Fault({
       code: 'light.lamp-lacks',
-      what: `A lamp that stands in the set-up cannot be worked out: ${lack.title} is ${lack.isUnread ? 'written, but cannot be read' : (lack.what ?? 'missing')}`,
+      what: `A ${ofFlag ? 'flag' : 'lamp'} that stands in the set-up cannot be worked out: ${lack.title} is ${lack.isUnread ? 'written, but cannot be read' : (lack.what ?? 'missing')}`,
       where: lack.path,
-      mend: 'Write it, or let the lamps that stand there be replaced.',
+      mend: ofFlag ? 'Write it, or take the flag away.' : 'Write it, or let the lamps that stand there be replaced.',
     });
   if (!keepStanding) return { gives: needs.map(() => 0), raisable: [], faces: needs.map(() => false), key_lx: () => 0 };
   const seen = lights.map(({ luminance }) => luminance);
@@ -178,17 +182,17 @@ const unlikeTo = ({ placed }: Chosen, by: Likeness): Unlike => ({ by, kinds: new
 /** Up to so many answers: first each of other lamps than those before, then the same lamps on other sides. */
 function answersOf(search: Search): readonly LightAnswer[] {
   const found: Reached[] = [];
-  const { onProgress, isCancelled = () => false } = search.asked;
+  const { onProgress, isCancelled = () => false, mostAnswers = MOST_ANSWERS } = search.asked;
   let targets = targetsOf(search);
   for (const by of ['lamp', 'side'] as const)
-    while (found.length < MOST_ANSWERS && !isCancelled()) {
+    while (found.length < mostAnswers && !isCancelled()) {
       const unlike = found.map(({ trial }) => unlikeTo(trial.chosen, by));
       // What stands already was enough, and nothing is unlike nothing.
       if (unlike.some(({ count }) => count === 0)) break;
       const next = reached(search, unlike, targets);
       if (!next) break;
       found.push(next);
-      onProgress?.(found.length, MOST_ANSWERS);
+      onProgress?.(found.length, mostAnswers);
       targets = targetsOf(search).map((least, i) => Math.max(least, found[0]!.targets[i]! * EASED));
     }
   return found.map(({ trial }) => answerOf(search.setting, trial, handIn(search)));
@@ -275,7 +279,7 @@ export async function findLight(asked: FindLight): Promise<LightFound> {
     }).filter(({ choice }) => choice.candidates.length + choice.raisable.length > 0);
   };
   for (const lamps of kit.hire.length > 0 ? [kit.here, [...kit.here, ...kit.hire]] : [kit.here]) {
-    const answers = searches(lamps).flatMap(answersOf).sort(cheaperFirst(wish)).slice(0, MOST_ANSWERS);
+    const answers = searches(lamps).flatMap(answersOf).sort(cheaperFirst(wish)).slice(0, asked.mostAnswers ?? MOST_ANSWERS);
     if (answers.length > 0) return { needs: found, answers, says };
   }
   const nearest = [asItStands, ...searches([...kit.here, ...kit.hire]).flatMap((search) => nearestOf(search) ?? [])].sort((a, b) => worst(b) - worst(a))[0]!;

@@ -3,8 +3,8 @@ import type { Lamp, PlacedLamp, Shoot } from '../document/schema.ts';
 import type { Position } from '../document/shape.ts';
 import { FAR_SIZES } from '../laws/light/area/nearness.ts';
 import { largestDimension_m } from '../laws/light/photometry/photometry.ts';
-import { acrossAxis, lightAt_lx, type LightSource } from '../laws/light/placed/source.ts';
-import { lightOfSetup, sourcesOf, towardsCamera, withSetup, type View } from '../plan/lighting.ts';
+import { acrossAxis, lightAt_lx, luminanceSeen_cd_per_m2, type LightSource } from '../laws/light/placed/source.ts';
+import { lightOfSetup, towardsCamera, withSetup, type View } from '../plan/lighting.ts';
 import { photometryOf } from '../plan/photometry.ts';
 import { settablePlace } from '../plan/settable.ts';
 import type { LightNeed } from './lightNeeds.ts';
@@ -218,8 +218,9 @@ function judged(shoot: Shoot, setupId: string, needs: readonly LightNeed[], trie
   if (!first || tried.length === 0) return [];
   const placed = Object.fromEntries(tried.map(({ id, lamp, place, floodFraction }): [string, PlacedLamp] => [id, { lamp, at: place.at, modifiers: [], doors: {}, ...(floodFraction > 0 ? { floodFraction } : {}) }]));
   const trial = withSetup(shoot, setupId, (setup) => ({ ...setup, lamps: placed }));
-  const sources = new Map(sourcesOf(trial, setupId).map(({ id, source }) => [id, source]));
-  const light = needs.map(({ view }) => new Map(lightOfSetup(trial, setupId, view).lamps.map(({ id, illuminance_lx }) => [id, illuminance_lx])));
+  const lights = needs.map(({ view }) => lightOfSetup(trial, setupId, view));
+  const sources = new Map(lights[0]!.lamps.map(({ id, source }) => [id, source]));
+  const light = lights.map(({ lamps }) => new Map(lamps.map(({ id, illuminance_lx }) => [id, illuminance_lx])));
   const taken = new Set<string>();
   const candidates: Candidate[] = [];
   for (const { id, lamp, place, floodFraction } of tried) {
@@ -236,9 +237,11 @@ function judged(shoot: Shoot, setupId: string, needs: readonly LightNeed[], trie
   return candidates;
 } // prettier-ignore
 
-/** What a face straight behind shows the camera of a shot; a lamp that is not a face shows nothing to count on. */
+/** What a face straight behind shows the camera of a shot past the flags; a lamp that is not a face shows nothing to count on. */
 function luminanceTo(source: LightSource, { direction }: Place, { view }: LightNeed): number {
-  return direction === behind(view) && source.kind === 'face' ? source.luminance_cd_per_m2 : 0;
+  if (direction !== behind(view)) return 0;
+  const [x, y, z] = towardsCamera(view);
+  return luminanceSeen_cd_per_m2([source], [0, 0, 0], [-x, -y, -z])?.luminance_cd_per_m2 ?? 0;
 }
 
 /** Directions kept of one lamp on one side and for one need: more would only be more of the same. */

@@ -8,6 +8,7 @@ import { writePosition } from '../document/write.ts';
 import type { Written } from '../document/written.ts';
 import { LAMP_EFFICACY_lm_per_W } from '../laws/heat/irradiance.ts';
 import { CAUTION_WORDS } from '../plan/cautions.ts';
+import { heatKindOf, warmsOf } from '../plan/heat.ts';
 import { lightOfSetup, type SetupLight, withSetup } from '../plan/lighting.ts';
 import { photometryOf, tellPhotometry } from '../plan/photometry.ts';
 import { planShot } from '../plan/planShot.ts';
@@ -74,8 +75,7 @@ const BRIGHT_lx = 50_000;
 /** From this much heat on the subject the caution on heat is shown: about that of full sun. From memory. */
 const hotFrom_W_per_m2 = 1000;
 
-const efficacyOf = ({ kind }: Lamp): number =>
-  LAMP_EFFICACY_lm_per_W[kind === 'led' || kind === 'discharge' ? kind : kind === 'fluorescent' ? 'discharge' : 'tungsten']; // prettier-ignore
+const efficacyOf = ({ kind }: Lamp): number => LAMP_EFFICACY_lm_per_W[heatKindOf(kind)];
 
 /** Efficacy of a lamp's radiation, the least of its kind; of a hot filament where nobody says what it is. */
 export const efficacyOfLamp_lm_per_W = efficacyOf;
@@ -238,7 +238,7 @@ export function answerOf(setting: Setting, trial: Trial, handOf: (at: Position) 
     cautions: [
       ...(placed.length > 0 || chosen.raised.length > 0 ? [caution('electricity')] : []),
       ...(brightest > BRIGHT_lx ? [caution('intense-light')] : []),
-      ...(heat_W_per_m2 > hotFrom_W_per_m2 || needs.some(({ shotId }) => shoot.shots[shotId]!.hero.life_s !== undefined) ? [caution('heat')] : []),
+      ...(heat_W_per_m2 > hotFrom_W_per_m2 || needs.some(({ shotId }) => shoot.shots[shotId]!.hero.life_s !== undefined || warmsOf(shoot, shoot.shots[shotId]!) !== undefined) ? [caution('heat')] : []),
     ],
     isProven,
   };

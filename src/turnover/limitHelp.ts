@@ -129,19 +129,19 @@ export const LIMIT_HELP: Readonly<Record<LimitId, LimitHelp>> = {
     what: 'How often everything arrives within the time allowed, against how often it should.',
     why: 'Things that must meet in the air each vary by milliseconds; every take that misses costs a reset and heroes.',
     can: 'Use the rig that varies least, measure the one that counts most, allow more time, or plan more takes.',
-    laws: ['rigs-meet', 'arrival-spread', 'spread-to-meet'],
+    laws: ['pair-meets', 'three-meet', 'rigs-meet', 'arrival-spread', 'spread-to-meet', 'fire-offset'],
   },
   'eye-distance': {
     what: 'How near people work to the brightest lamp, against the distance from which it may be looked at for as long as they do.',
     why: 'Bright sources hurt eyes before anyone feels it. This is an alert, not an assessment: a qualified person judges it.',
-    can: 'Stand further off, dim or diffuse the lamp, or look for less long.',
-    laws: ['blue-light-distance', 'irradiance-distance'],
+    can: 'Take the lamp back, dim it, or put diodes where a hot lamp stands; until then backs to it and hands in only while it is down.',
+    laws: ['blue-light-distance', 'irradiance-distance', 'infrared-eye-limit', 'blue-radiance'],
   },
   'hero-life': {
-    what: 'How long the product lasts under the light, against the light-on time of one take.',
+    what: 'How long the product lasts under the light, as written or as its light makes credible at the shortest, against the light-on time of one take.',
     why: 'Ice melts, foam falls and leaves wilt before the camera rolls.',
-    can: 'Light it for less of each take.',
-    laws: [],
+    can: 'Light it for less of each take or for the roll alone, dim the lamps or take them back, or put diodes where hot lamps stand.',
+    laws: ['product-under-light', 'lamp-heat'],
   },
   heroes: {
     what: 'Pieces of the product on hand, against what the takes will use on nine days in ten.',
@@ -154,5 +154,11 @@ export const LIMIT_HELP: Readonly<Record<LimitId, LimitHelp>> = {
     why: 'A drive that fills up stops the camera from emptying its memory, and the set waits.',
     can: 'Bring another drive, free one, save fewer takes, or keep shorter handles.',
     laws: ['kept-size', 'save-time'],
+  },
+  day: {
+    what: 'Time from the call, or from now, to the wrap, against the work that is left: changing over, resets, takes, meals.',
+    why: 'Enough on average is late on half of all days; the band shows what takes that fail do to the end.',
+    can: 'Shoot in an order with fewer changes, keep fewer takes, put more hands to the resets, or leave a shot to another day.',
+    laws: ['takes-on-average'],
   },
 };

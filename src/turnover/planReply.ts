@@ -6,6 +6,7 @@ import type {
   Alternative,
   Assumption,
   Clocks,
+  HeroLife,
   LimitId,
   Margin,
   Missing,
@@ -16,12 +17,16 @@ import type {
   Trace,
   Way,
 } from '../plan/types.ts';
+import type { SampledTiming } from '../plan/timing/types.ts';
 import type { PLAN_SCHEMA, PlanReply, TRACE_SCHEMA, TraceReply } from './planSchema.ts';
+import { flickerReply } from './flickerReply.ts';
+import { sampledReply, timingReply } from './timingReply.ts';
 
 type Reply<T extends z.ZodType> = z.infer<T>;
 type ShotReply = Reply<typeof PlanReply>['shots'][number];
 type MarginReply = ShotReply['margins'][number];
 type AssumptionReply = ShotReply['assumed'][number];
+type ProblemReply = Reply<typeof PlanReply>['problems'][number];
 type MissingReply = ShotReply['missing'][number];
 type SettingsReply = NonNullable<ShotReply['settings']>;
 type ClocksReply = NonNullable<ShotReply['clocks']>;
@@ -34,25 +39,22 @@ export interface PlanReplyOptions {
   readonly only?: string;
   /** Ways to close short margins, by shot and limit. */
   readonly ways?: ReadonlyMap<string, ReadonlyMap<LimitId, readonly Way[]>>;
+  /** Takes drawn by chance, by shot. */
+  readonly sampled?: ReadonlyMap<string, SampledTiming>;
 }
 
 /** The whole plan with the problems of its document, in the form of `docs/schema/plan.schema.json`. */
 export function planReply(
   { title, shots, margins, matches, references, totals }: Plan,
   problems: readonly Problem[],
-  { only, ways }: PlanReplyOptions = {},
+  { only, ways, sampled }: PlanReplyOptions = {},
 ): Reply<typeof PlanReply> {
   const schema: typeof PLAN_SCHEMA = 'longsecond.plan/1';
   return rounded({
     schema,
     title,
-    problems: problems.map(({ code, path, what, near, line, column }) => ({
-      code,
-      path,
-      what,
-      ...present({ near, line, column }),
-    })),
-    shots: shots.filter(({ id }) => only === undefined || id === only).map((shot) => shotReply(shot, ways?.get(shot.id))),
+    problems: problems.map(problemReply),
+    shots: shots.filter(({ id }) => only === undefined || id === only).map((shot) => shotReply(shot, ways?.get(shot.id), sampled?.get(shot.id))),
     margins: margins.map(marginReply),
     matches: matches.map(({ shotId, matchesId, differences }) => ({
       shotId,
@@ -64,6 +66,10 @@ export function planReply(
   });
 } // prettier-ignore
 
+export function problemReply({ code, path, what, near, line, column }: Problem): ProblemReply {
+  return { code, path, what, ...present({ near, line, column }) };
+}
+
 /** Traces of one shot's numbers, in the form of `docs/schema/trace.schema.json`. */
 export function traceReply(shot: string, traces: readonly Trace[]): Reply<typeof TraceReply> {
   const schema: typeof TRACE_SCHEMA = 'longsecond.trace/1';
@@ -71,13 +77,13 @@ export function traceReply(shot: string, traces: readonly Trace[]): Reply<typeof
 }
 
 /** Members that have a value. */
-function present<T extends object>(members: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+export function present<T extends object>(members: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   const entries = Object.entries(members).filter(([, value]) => value !== undefined);
   return Object.fromEntries(entries) as { [K in keyof T]?: Exclude<T[K], undefined> };
 }
 
-function shotReply(shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | undefined): ShotReply {
-  const { id, title, number, settings, reasons, margins, alternatives, clocks, picture, lamps, missing, assumed } = shot;
+function shotReply(shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | undefined, sampled: SampledTiming | undefined): ShotReply {
+  const { id, title, number, settings, reasons, margins, alternatives, clocks, picture, lamps, lampTimes, heroLife, missing, assumed } = shot;
   const { cautions, notes, keptSize_B, saveTime_s, triedCount } = shot;
   return {
     id,
@@ -89,6 +95,9 @@ function shotReply(shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | 
     alternatives: alternatives.map(alternativeReply),
     ...present({ clocks: clocks && clocksReply(clocks), picture: picture && pictureReply(picture) }),
     lamps: lamps.map(({ id, title, illuminance_lx, shareFraction, distance_m }) => ({ id, title, illuminance_lx, shareFraction, distance_m })),
+    lampTimes: lampTimes.map(({ id, title, warmUp_s, restrike_s, drift_stops }) => ({ id, title, ...present({ warmUp_s, restrike_s, drift_stops }) })),
+    ...present({ heroLife: heroLife && heroLifeReply(heroLife), flicker: shot.flicker && flickerReply(shot.flicker, assumptionReply) }),
+    ...present({ timing: shot.timing && timingReply(shot.timing), sampled: sampled && sampledReply(sampled) }),
     missing: missing.map(missingReply),
     assumed: assumed.map(assumptionReply),
     cautions: cautions.map(({ key, says }) => ({ key, says })),
@@ -114,6 +123,23 @@ function pictureReply({ fieldWidth_m, fieldHeight_m, reframeFraction, crops, rea
     ...present({ reachWidth_m, reachHeight_m }),
   };
 }
+
+function heroLifeReply({ warms, life, lightOn_s, heat, airHeat_W_per_m2, start_degC, changes_degC, air_degC, thickness_m, isHeld, assumed }: HeroLife): NonNullable<ShotReply['heroLife']> {
+  return {
+    warms,
+    shortestLife_s: life.low,
+    longestLife_s: life.high,
+    ...present({ lightOn_s }),
+    heat: heat.map(({ lamp, illuminance_lx, irradiance_W_per_m2, absorbed_W_per_m2 }) => ({ lamp, illuminance_lx, irradiance_W_per_m2, absorbed_W_per_m2 })),
+    airHeat_W_per_m2,
+    start_degC,
+    changes_degC,
+    air_degC,
+    thickness_m,
+    isHeld,
+    assumed: assumed.map(assumptionReply),
+  };
+} // prettier-ignore
 
 function marginReply(margin: Margin): MarginReply {
   const { id, title, detail, isHard, state, kind, sense, have, need, spare, stops } = margin;
@@ -168,11 +194,11 @@ function clocksReply(clocks: Clocks): ClocksReply {
   };
 } // prettier-ignore
 
-function missingReply({ name, title, path, because, what }: Missing): MissingReply {
+export function missingReply({ name, title, path, because, what }: Missing): MissingReply {
   return { name, title, path, because, ...present({ what }) };
 }
 
-function assumptionReply({ name, title, value, why, path }: Assumption): AssumptionReply {
+export function assumptionReply({ name, title, value, why, path }: Assumption): AssumptionReply {
   return { name, title, value, unit: unitSuffix(name), why, path };
 }
 
@@ -239,7 +265,7 @@ function originReply(origin: Trace['origin']): TraceNode['origin'] {
     case 'choice':
       return { by: origin.by, says: origin.says };
     case 'document':
-      return { by: origin.by, path: origin.path, ...present({ spread: origin.spread }) };
+      return { by: origin.by, path: origin.path, ...present({ spread: origin.spread, says: origin.says }) };
     case 'assumption':
       return { by: origin.by, why: origin.why, path: origin.path, ...present({ spread: origin.spread }) };
   }
@@ -248,7 +274,7 @@ function originReply(origin: Trace['origin']): TraceNode['origin'] {
 const DIGITS = 9;
 
 /** Numbers rounded to nine significant digits: what differs beyond them is arithmetic, not the plan. */
-function rounded<T>(value: T): T {
+export function rounded<T>(value: T): T {
   if (typeof value === 'number') return (Number(value.toPrecision(DIGITS)) + 0) as T;
   if (Array.isArray(value)) return value.map((item: unknown) => rounded(item)) as T;
   if (typeof value !== 'object' || value === null) return value;

@@ -4,7 +4,14 @@
  * major version keys may be added; none is removed, renamed or changed in meaning.
  */
 import * as z from 'zod';
+import { PRODUCTS } from '../laws/heat/products.ts';
+import { LAMP_EFFICACY_lm_per_W } from '../laws/heat/irradiance.ts';
 import { LIMITS } from '../plan/types.ts';
+import { dayReplySchema } from './daySchema.ts';
+import { FlickerReply } from './flickerFactsSchema.ts';
+import { flickerSchema } from './flickerSchema.ts';
+import { lightReplySchema } from './lightSchema.ts';
+import { Sampled, timingSchemas } from './timingSchema.ts';
 
 export const PLAN_SCHEMA = 'longsecond.plan/1';
 export const TRACE_SCHEMA = 'longsecond.trace/1';
@@ -147,6 +154,31 @@ const Picture = z
   .describe('The recorded picture as the scene it shows, at the distance of the subject; crops lie about its middle.')
   .meta({ id: 'picture' });
 
+const HeroLife = z
+  .strictObject({
+    warms: z.enum(Object.keys(PRODUCTS) as [keyof typeof PRODUCTS]).describe('What the product warms and melts like.'),
+    shortestLife_s: z.number().describe('The shortest credible time, which limits go by.'),
+    longestLife_s: z.number().describe('Up to this is as credible.'),
+    lightOn_s: z.number().describe('Light-on time of one take.').optional(),
+    heat: list(
+      z.strictObject({
+        lamp: z.enum(Object.keys(LAMP_EFFICACY_lm_per_W) as [keyof typeof LAMP_EFFICACY_lm_per_W]),
+        illuminance_lx: z.number(),
+        irradiance_W_per_m2: z.number(),
+        absorbed_W_per_m2: z.number().describe('What the product takes up of it.'),
+      }),
+    ).describe('On its warmest side, by kind of lamp.'),
+    airHeat_W_per_m2: z.number().describe('What the air brings to something colder.'),
+    start_degC: z.number(),
+    changes_degC: z.number().describe('From where its change can be seen.'),
+    air_degC: z.number(),
+    thickness_m: z.number(),
+    isHeld: z.boolean().describe('It goes by how long it holds with the lights off, which is shorter.'),
+    assumed: list(Assumption),
+  })
+  .describe('How long the product lasts under the light, worked out: a cautious estimate, not a measurement.')
+  .meta({ id: 'heroLife' });
+
 const Match = z
   .strictObject({
     shotId: z.string(),
@@ -180,6 +212,9 @@ const Way = z
   .describe('One change that closes a short margin or helps it, planned again in full.')
   .meta({ id: 'way' });
 
+/** Schemas of a shot's timing, for whoever builds its reply. */
+export const TIMING = timingSchemas({ Missing, Assumption, Path });
+
 const Reason = z.strictObject({ says: z.string(), isFixed: z.boolean() });
 
 const Shot = z
@@ -202,6 +237,19 @@ const Shot = z
         distance_m: z.number(),
       }),
     ).describe('What each lamp of the set-up gives the subject, on a surface that faces the camera.'),
+    lampTimes: list(
+      z.strictObject({
+        id: z.string(),
+        title: z.string(),
+        warmUp_s: z.number().describe('From lit to steady light.').optional(),
+        restrike_s: z.number().describe('From put out to when it can be lit again.').optional(),
+        drift_stops: z.number().describe('Change of its light in an hour once it is steady.').optional(),
+      }),
+    ).describe('Lamps of the set-up that take time to come up or to strike again, or that drift.'),
+    heroLife: HeroLife.optional(),
+    flicker: flickerSchema(Assumption).optional(),
+    timing: TIMING.Timing.optional(),
+    sampled: Sampled.describe('With --rolls.').optional(),
     missing: list(Missing).describe('What keeps the settings from being worked out.'),
     assumed: list(Assumption),
     cautions: list(
@@ -254,7 +302,12 @@ const Origin = z
       refused: z.string().optional(),
     }),
     z.strictObject({ by: z.literal('choice'), says: z.string() }),
-    z.strictObject({ by: z.literal('document'), path: Path, spread: z.number().optional() }),
+    z.strictObject({
+      by: z.literal('document'),
+      path: Path,
+      spread: z.number().optional(),
+      says: z.string().optional(),
+    }),
     z.strictObject({ by: z.literal('assumption'), why: z.string(), path: Path, spread: z.number().optional() }),
   ])
   .describe('What gave the number. A spread is half the width of its band, in the unit of the number.')
@@ -284,6 +337,10 @@ export const TraceReply = z
   })
   .meta({ title: 'Reply of longsecond plan --explain --json' });
 
+export const DayReply = dayReplySchema({ Missing, Assumption, Path, Problem });
+
+export const LightReply = lightReplySchema({ Missing, Settings, State, Operation, Path });
+
 /** JSON Schemas of the replies by the name of their file. */
 export function replySchemas(): Readonly<Record<string, object>> {
   const of = (reply: z.ZodType): object =>
@@ -295,5 +352,5 @@ export function replySchemas(): Readonly<Record<string, object>> {
         delete jsonSchema.readOnly;
       },
     });
-  return { plan: of(PlanReply), trace: of(TraceReply) };
+  return { plan: of(PlanReply), trace: of(TraceReply), day: of(DayReply), light: of(LightReply), flicker: of(FlickerReply) }; // prettier-ignore
 }

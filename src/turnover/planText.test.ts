@@ -44,6 +44,7 @@ function shotLike(given: Partial<ShotPlan> = {}): ShotPlan {
     margins: [marginLike()],
     alternatives: [],
     lamps: [],
+    lampTimes: [],
     missing: [],
     assumed: [],
     cautions: [],

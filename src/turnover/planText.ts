@@ -1,9 +1,12 @@
 /** A plan as text for eyes: for each shot what to set, how every limit stands, what is missing and what is assumed. */
 import type { UnitSystem } from '../base/quantity.ts';
 import type { Shoot } from '../document/schema.ts';
+import type { SampledTiming } from '../plan/timing/types.ts';
 import type { Assumption, Clocks, LampGiven, LimitId, Margin, Missing, Plan, ShotPlan, Way } from '../plan/types.ts';
 import { columnsOf, onOneLine, padded, PAGE_COLUMNS, PLAIN, wrapped, type Ink } from './lines.ts';
+import { flickerWords } from './flickerText.ts';
 import { settingsWords } from './settingsWords.ts';
+import { timingLines } from './timingText.ts';
 import { wayLines } from './wayText.ts';
 import { marginWords, missingWords, numberWords, said, type MarginWords } from './words.ts';
 
@@ -13,6 +16,8 @@ export interface PlanTextOptions {
   readonly only?: string;
   /** Ways to close short margins, by shot and limit. */
   readonly ways?: ReadonlyMap<string, ReadonlyMap<LimitId, readonly Way[]>>;
+  /** Takes drawn by chance, by shot. */
+  readonly sampled?: ReadonlyMap<string, SampledTiming>;
 }
 
 /** What every part of the text is made with. */
@@ -24,7 +29,7 @@ interface Page {
 
 /** Lines of a whole plan, or of one shot of it, in the units the shoot prefers. */
 export function planLines(plan: Plan, shoot: Shoot, options: PlanTextOptions = {}): readonly string[] {
-  const { ink = PLAIN, only, ways } = options;
+  const { ink = PLAIN, only, ways, sampled } = options;
   const page: Page = { shoot, system: shoot.shoot.units ?? 'metric', ink };
   const shots = plan.shots.filter(({ id }) => only === undefined || id === only);
   return [
@@ -33,7 +38,7 @@ export function planLines(plan: Plan, shoot: Shoot, options: PlanTextOptions = {
     ...(plan.shots.length === 0
       ? ['', 'No shots yet: they are written under shots, each under an id of its own.']
       : []),
-    ...shots.flatMap((shot) => ['', ...shotLines(page, shot, ways?.get(shot.id))]),
+    ...shots.flatMap((shot) => ['', ...shotLines(page, shot, { ways: ways?.get(shot.id), sampled: sampled?.get(shot.id) })]),
     ...assumptionLines(page, shots),
     ...matchLines(page, plan, shots),
     ...referenceLines(page, plan, shots),
@@ -43,7 +48,13 @@ export function planLines(plan: Plan, shoot: Shoot, options: PlanTextOptions = {
 
 const INDENT = 3;
 
-function shotLines(page: Page, shot: ShotPlan, ways: ReadonlyMap<LimitId, readonly Way[]> | undefined): readonly string[] {
+/** What was asked for beside the plan of one shot. */
+interface ShotShown {
+  readonly ways: ReadonlyMap<LimitId, readonly Way[]> | undefined;
+  readonly sampled: SampledTiming | undefined;
+}
+
+function shotLines(page: Page, shot: ShotPlan, { ways, sampled }: ShotShown): readonly string[] {
   const { ink, system } = page;
   const title = onOneLine(shot.title);
   const head = padded(String(shot.number), INDENT - 1);
@@ -51,6 +62,7 @@ function shotLines(page: Page, shot: ShotPlan, ways: ReadonlyMap<LimitId, readon
   return [
     `${head} ${ink.strong(title)}${name}`,
     ...settingsLines(page, shot),
+    ...(shot.timing ? ['', ...timingLines({ timing: shot.timing, sampled, ink, system, indent: INDENT })] : []),
     '',
     ...marginLines(page, shot.margins),
     ...missingLines([...shot.missing, ...shot.margins.flatMap(({ missing }) => missing)], ink),
@@ -63,7 +75,7 @@ function shotLines(page: Page, shot: ShotPlan, ways: ReadonlyMap<LimitId, readon
   ];
 } // prettier-ignore
 
-function settingsLines({ shoot, system }: Page, { settings, clocks, lamps }: ShotPlan): readonly string[] {
+function settingsLines({ shoot, system }: Page, { settings, clocks, lamps, flicker }: ShotPlan): readonly string[] {
   if (!settings) return wrapped('No settings yet: what is missing stands below the limits.', INDENT);
   const words = settingsWords(settings, shoot, system);
   const camera = `${onOneLine(words.camera)} ${words.format}`;
@@ -75,6 +87,7 @@ function settingsLines({ shoot, system }: Page, { settings, clocks, lamps }: Sho
     ...(lamps.length > 0
       ? wrapped(`Lamps: ${lamps.map((lamp) => lampWords(lamp, system)).join(', ')}`, INDENT, INDENT + 2)
       : []),
+    ...(flicker ? wrapped(flickerWords(flicker), INDENT, INDENT + 2) : []),
   ];
 }
 

@@ -56,7 +56,7 @@ function originWords(trace: Trace, system: UnitSystem): readonly string[] {
     case 'choice':
       return [`chosen: ${origin.says}`];
     case 'document':
-      return [`written at ${origin.path}${spread}`];
+      return [`written at ${origin.path}${spread}`, ...(origin.says === undefined ? [] : [origin.says])];
     case 'assumption':
       return [`assumed: ${origin.why}${spread}; to change it write ${origin.path}`];
   }

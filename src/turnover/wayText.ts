@@ -1,10 +1,11 @@
 /** The ways to close a short margin as text: what to change, what it gains, what it does to the other limits. */
 import { showSigned, type UnitSystem } from '../base/quantity.ts';
 import type { Margin, PatchOperation, Way } from '../plan/types.ts';
+import { FOUND_BY_SEARCH, LAMP_SEARCH } from '../plan/ways/move.ts';
 import { onOneLine, wrapped, type Ink } from './lines.ts';
 import { marginWords, wayOutcome } from './words.ts';
 
-/** Ways told for one margin; the reply for programs has them all. */
+/** The plan's own ways told for one margin, before those a search found; the reply for programs has them all. */
 const MOST_TOLD = 5;
 const MOST_EFFECTS = 5;
 
@@ -22,22 +23,25 @@ export function wayLines({ margin, ways, ink, system, indent }: WayTextOptions):
   const pad = ' '.repeat(indent);
   const head = `${pad}${ink.strong(`Ways to close ${onOneLine(name)}`)}  ${figures}  ${ink.short(spare)}`;
   if (ways.length === 0) return [head, `${pad}  No single change found that helps.`];
-  const more = ways.length - MOST_TOLD;
+  const found = ways.filter(({ move }) => move === LAMP_SEARCH);
+  const told = [...ways.filter(({ move }) => move !== LAMP_SEARCH).slice(0, MOST_TOLD), ...found];
+  const more = ways.length - told.length;
   return [
     head,
-    ...ways.slice(0, MOST_TOLD).flatMap((way, i) => oneWay(way, i + 1, ink, indent + 2)),
+    ...told.flatMap((way, i) => oneWay(way, i + 1, ink, indent + 2)),
     ...(more > 0 ? [`${pad}  and ${more} more, all of them in --json`] : []),
   ];
 }
 
 function oneWay(way: Way, number: number, ink: Ink, indent: number): readonly string[] {
-  const { title, says, gain_stops, touchesFixed, effects, patch } = way;
+  const { move, title, says, gain_stops, touchesFixed, effects, patch } = way;
   const told = effects.slice(0, MOST_EFFECTS).map(({ title: limit, change_stops, state }) => {
     const stands = state === 'short' || state === 'tight' ? ` ${state}` : '';
     return `${limit.toLowerCase()} ${showSigned(change_stops)}${stands}`;
   });
   const rest = effects.length - told.length;
   const lines = [
+    move === LAMP_SEARCH ? FOUND_BY_SEARCH : '',
     says,
     touchesFixed ? 'changes what was fixed' : '',
     told.length > 0 ? `also moves ${told.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}` : '',

@@ -31,12 +31,22 @@ export interface NamedNumber {
   readonly system?: UnitSystem;
 }
 
+/** Swings of the light are hundredths of a stop, where exposures are told in tenths. */
+const isSwing = (name: string): boolean => /(?:swing|flickerSwing|flickerAllowed)_stops$/.test(name);
+
+const swingWords = (value: number, digits = 2): Shown => ({ number: showNumber(value, digits), unit: 'stops' });
+
+/** Shares are told in hundredths. */
+const shareWords = (value: number, digits = 3): Shown => ({ number: showNumber(value * 100, digits), unit: '%' });
+
 /** One number of a plan for eyes. */
 export function numberWords({ name, value, kind, system = 'metric' }: NamedNumber): Shown {
   if (SHUTTERS.has(name)) return showShutter(value);
+  if (isSwing(name)) return swingWords(value);
   const suffix = unitSuffix(name);
   const of = kind ?? kindOfSuffix(suffix);
   if (of === undefined) return { number: showNumber(value, 3), unit: '' };
+  if (of === 'share') return shareWords(value);
   return showQuantity(of, value * baseUnitsPer(suffix), { system });
 }
 
@@ -126,8 +136,10 @@ function pairWords({ id, kind, have, need }: Margin, system: UnitSystem): Pair |
   if (have === undefined || need === undefined) return undefined;
   const show = (value: number, digits: number): Shown => {
     if (id === 'shutter') return showShutter(value);
+    if (id === 'flicker') return swingWords(value, digits);
     // Blur is told in tenths of a pixel, the width of a picture in whole ones.
     if (kind === 'pixels') return { number: showNumber(value, Math.abs(value) < 100 ? digits : 4), unit: 'px' };
+    if (kind === 'share') return shareWords(value, digits);
     if (kind === 'pieces') return { number: showNumber(Math.round(value), MOST_DIGITS), unit: 'pieces' };
     return showQuantity(kind, value, { digits, system });
   };

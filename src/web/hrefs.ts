@@ -32,6 +32,8 @@ export function kitHrefAt(shootId: string, path: string): string | undefined {
 export const lightHref = (shootId: string, setupId?: string) =>
   `${shootHref(shootId)}/light${setupId === undefined ? '' : `/${encodeURIComponent(setupId)}`}`;
 
+export const dayHref = (shootId: string) => `${shootHref(shootId)}/day`;
+
 export const paperHref = (shootId: string) => `${shootHref(shootId)}/paper`;
 
 export const historyHref = (shootId: string) => `${shootHref(shootId)}/history`;

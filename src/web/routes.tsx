@@ -11,7 +11,7 @@ import {
   useRouter,
   useSearch,
 } from '@tanstack/react-router';
-import { Suspense } from 'react';
+import { Suspense, useEffect } from 'react';
 import { EmptyPlace } from './parts/EmptyPlace.tsx';
 import { Button } from './parts/Button.tsx';
 import { Shell } from './parts/Shell.tsx';
@@ -20,7 +20,6 @@ import { Home } from './places/Home.tsx';
 import { ReckonerFrame } from './places/ReckonerFrame.tsx';
 import { Shoot } from './places/Shoot.tsx';
 import { ShootFrame } from './places/ShootFrame.tsx';
-import { Shot } from './places/Shot.tsx';
 import { readSearch, writeSearch } from './searchText.ts';
 import type { OpenShoot } from './state/contract.ts';
 import { useOpenShoot } from './state/hooks.ts';
@@ -80,6 +79,7 @@ function ShootLayout() {
   const isReckoner = useMatch({ from: '/$shootId/reckoner', shouldThrow: false }) !== undefined;
   const isKit = useMatch({ from: '/$shootId/kit', shouldThrow: false }) !== undefined;
   const isLight = useMatch({ from: '/$shootId/light', shouldThrow: false }) !== undefined;
+  const isDay = useMatch({ from: '/$shootId/day', shouldThrow: false }) !== undefined;
   const isPaper = useMatch({ from: '/$shootId/paper', shouldThrow: false }) !== undefined;
   const isHistory = useMatch({ from: '/$shootId/history', shouldThrow: false }) !== undefined;
   return (
@@ -90,6 +90,7 @@ function ShootLayout() {
       isReckoner={isReckoner}
       isKit={isKit}
       isLight={isLight}
+      isDay={isDay}
       isPaper={isPaper}
       isHistory={isHistory}
       onGo={useGo()}
@@ -100,8 +101,12 @@ function ShootLayout() {
 }
 
 function ShootPage() {
+  // The next place is most often a shot: its script comes while the shoot is read.
+  useEffect(() => void Shot.preload?.(), []);
   return <Shoot open={useOpenShoot()} onGo={useGo()} />;
 }
+
+const Shot = lazyRouteComponent(() => import('./places/Shot.tsx'), 'Shot');
 
 function ShotPage() {
   const open = useOpenShoot();
@@ -113,7 +118,15 @@ function ShotPage() {
     return href !== undefined;
   };
   return (
-    <Shot open={open} shotId={shotId} onChooseShot={(id) => go(shotHref(open.id, id))} onFollow={follow} onGo={go} />
+    <Suspense fallback={null}>
+      <Shot
+        open={open}
+        shotId={shotId}
+        onChooseShot={(id: string) => go(shotHref(open.id, id))}
+        onFollow={follow}
+        onGo={go}
+      />
+    </Suspense>
   );
 }
 
@@ -141,6 +154,16 @@ function LightPage() {
   return (
     <Suspense fallback={null}>
       <Light open={open} setupId={setupId} hrefOf={hrefOf} onGo={go} />
+    </Suspense>
+  );
+}
+
+const Day = lazyRouteComponent(() => import('./places/Day.tsx'), 'Day');
+
+function DayPage() {
+  return (
+    <Suspense fallback={null}>
+      <Day open={useOpenShoot()} onGo={useGo()} />
     </Suspense>
   );
 }
@@ -226,6 +249,7 @@ const kitItem = createRoute({ getParentRoute: () => kit, path: '$kindKey/$itemId
 const light = createRoute({ getParentRoute: () => shoot, path: 'light', component: LightPage });
 const lightIndex = createRoute({ getParentRoute: () => light, path: '/' });
 const lightSetup = createRoute({ getParentRoute: () => light, path: '$setupId' });
+const day = createRoute({ getParentRoute: () => shoot, path: 'day', component: DayPage });
 const paper = createRoute({ getParentRoute: () => shoot, path: 'paper', component: PaperPage });
 const history = createRoute({ getParentRoute: () => shoot, path: 'history', component: HistoryPage });
 const shootReckoner = createRoute({ getParentRoute: () => shoot, path: 'reckoner', component: ShootReckonerPage });
@@ -243,6 +267,7 @@ export const router = createRouter({
       shot,
       history,
       light.addChildren([lightIndex, lightSetup]),
+      day,
       kit.addChildren([kitIndex, kitKind, kitItem]),
       paper,
       shootReckoner.addChildren([shootReckonerIndex, shootReckonerLaw]),

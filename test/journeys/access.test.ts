@@ -53,6 +53,12 @@ const pressKey = async (page: Page, key: string) => {
 
 const LAW = '/reckoner/light-needed?stop=T8&exposureTime=1/2000+s&isoSpeed=800';
 
+/** Half a second of a lamp at 100 Hz. */
+const LIGHT_RECORD = [
+  'time (s);light',
+  ...Array.from({ length: 2000 }, (_, i) => `${i / 4000};${1 + 0.2 * Math.cos(Math.PI * 0.05 * i)}`),
+].join('\n');
+
 const PLACES: readonly Place[] = [
   { name: 'all shoots', path: '/shoots' },
   {
@@ -86,6 +92,40 @@ const PLACES: readonly Place[] = [
     },
   },
   { name: 'the keys', path: '/demo/shot/crown', then: (page) => pressKey(page, '?') },
+  {
+    name: 'a Shot that flickers beyond what is played, over rate and shutter, as figures too',
+    path: '/demo/shot/honey',
+    then: async (page) => {
+      await page.locator('.heat-map').waitFor();
+      await page.getByText('As a table, in stops').click();
+    },
+  },
+  {
+    name: 'the warning before a flicker plays',
+    path: '/demo/shot/pour-1',
+    then: async (page) => {
+      await press(page, 'See it flicker…');
+      await page.getByRole('alertdialog').waitFor();
+    },
+  },
+  {
+    name: 'a light record before it is taken',
+    path: '/demo/kit/lamps/spot-led',
+    then: async (page) => {
+      await press(page, 'Bring in a light record…');
+      await dialog(page).getByRole('textbox', { name: 'Or paste its lines' }).fill(LIGHT_RECORD);
+      await dialog(page).getByText('Whole periods kept').waitFor();
+    },
+  },
+  {
+    name: 'a light record refused',
+    path: '/demo/kit/lamps/spot-led',
+    then: async (page) => {
+      await press(page, 'Bring in a light record…');
+      await dialog(page).getByRole('textbox', { name: 'Or paste its lines' }).fill('time,light\n0,1\n1,dark\n');
+      await dialog(page).getByText('Line 3.').waitFor();
+    },
+  },
   { name: 'the Light', path: '/demo/light' },
   { name: 'the Light of an empty shoot', path: '/blank/light' },
   { name: 'the Kit', path: '/demo/kit' },

@@ -136,6 +136,81 @@ test('a lamp is moved by keyboard alone, told politely, and sent once its keys r
   await context.close();
 }); // prettier-ignore
 
+/** The light at the subject, in klx, as it is told at the top of the list. */
+const total_klx = async (page: Page) => Number.parseFloat((await page.locator('.light-total').textContent())!);
+
+test('a flag is added, dragged before a lamp so that the light falls under the hand, and undo brings it back', async () => {
+  const id = await bringIn();
+  const { page, context, complaints } = await openLight(id, '/key');
+  const before = await total_klx(page);
+  await page.getByRole('button', { name: 'Add a flag' }).click();
+  await saved(page, 1);
+  const row = page.locator('[data-flag-row="flag-1"]');
+  await row.getByText('takes nothing at the subject').waitFor();
+  expect(await total_klx(page)).toBe(before);
+  const flag = plan(page).locator('[data-flag="flag-1"] .light-letter-plate');
+  const box = (await flag.boundingBox())!;
+  const [left, right] = [await headOf(page, 'left'), await headOf(page, 'right')];
+  // The lamps stand 1 m to either side and 1.5 m in front: the way from the right one is met at its own height here.
+  const metre_px = (right.x - left.x) / 2;
+  const target = { x: (left.x + right.x) / 2 + 0.3 * metre_px, y: left.y - (1.5 - 0.45) * metre_px };
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  for (let i = 1; i <= 8; i += 1) await page.mouse.move(box.x + box.width / 2 + ((target.x - box.x - box.width / 2) * i) / 8, box.y + box.height / 2 + ((target.y - box.y - box.height / 2) * i) / 8);
+  await expect.poll(() => total_klx(page)).toBeLessThan(0.75 * before);
+  await page.mouse.up();
+  await saved(page, 2);
+  await row.getByText(/^takes [\d.]+ klx, −0\.\d stops$/).waitFor();
+  expect(await total_klx(page)).toBeLessThan(0.75 * before);
+  await undo(page).click();
+  await saved(page, 3);
+  await row.getByText('takes nothing at the subject').waitFor();
+  expect(await total_klx(page)).toBe(before);
+  expect(complaints).toEqual([]);
+  await context.close();
+}); // prettier-ignore
+
+test('a flag is moved and turned by keyboard alone, taken away and stood there again, and has a place in the printed schedule', async () => {
+  const id = await bringIn();
+  const { page, context } = await openLight(id, '/key');
+  await page.getByRole('button', { name: 'Add a flag' }).click();
+  await saved(page, 1);
+  await plan(page).locator('[data-flag="flag-1"]').focus();
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('status').filter({ hasText: 'Flag A stands 730 mm right, 180 mm in front, 300 mm above' }).waitFor();
+  await saved(page, 2);
+  await plan(page).getByRole('button', { name: /^What is faced by flag A/ }).focus();
+  await page.keyboard.press('ArrowUp');
+  await page.getByRole('status').filter({ hasText: 'Flag A is square to 50 mm behind' }).waitFor();
+  await saved(page, 3);
+  await page.getByRole('button', { name: 'Flag A off' }).click();
+  await saved(page, 4);
+  const { flags } = (await lightingOf(id))['key'] as unknown as { readonly flags: unknown };
+  expect(flags).toEqual({ 'flag-1': { at: '730 mm, -180 mm, 300 mm', width: '450 mm', height: '600 mm', faces: '0 m, 50 mm, 0 m', off: true } });
+  await page.emulateMedia({ media: 'print' });
+  const rows = page.getByRole('table', { name: 'Flag schedule' }).getByRole('row');
+  await expect.poll(() => rows.nth(1).textContent()).toContain('Flag A, taken away730 mm right');
+  await context.close();
+}); // prettier-ignore
+
+test('barn doors typed into the card cut the light at the subject', async () => {
+  const id = await bringIn();
+  const { page, context } = await openLight(id, '/key');
+  const before = await total_klx(page);
+  await page.locator('[data-row="right"] .light-row-name').click();
+  await page.getByRole('textbox', { name: 'Aimed at' }).fill('700 mm, 0 m, 0 m');
+  await page.keyboard.press('Enter');
+  await saved(page, 1);
+  await page.getByText('Barn doors').click();
+  await page.getByRole('textbox', { name: 'Left', exact: true }).fill('2°');
+  await page.keyboard.press('Enter');
+  await saved(page, 2);
+  await page.locator('[data-row="right"]').getByText('nothing on this side').waitFor();
+  expect(await total_klx(page)).toBeLessThan(0.75 * before);
+  expect((await lightingOf(id))['key']!.lamps['right']!['doors']).toEqual({ left: '2°' });
+  await context.close();
+});
+
 test('Escape during a drag leaves the lamp where it was, and nothing is sent', async () => {
   const id = await bringIn();
   const { page, context } = await openLight(id, '/key');

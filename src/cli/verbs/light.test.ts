@@ -61,9 +61,21 @@ describe('a shoot', () => {
   test('is told set-up by set-up: each lamp with its light, share and distance, and every shot in stops', async () => {
     const { code, out } = await run([LIT]);
     expect(code).toBe(0);
-    expect(out).toMatch(/^ {3}Left +8\.9 klx, 86 %, at 2 m, 600 W$/m);
-    expect(out).toMatch(/^ ! One drop +10 klx for 35 klx, −1\.7 stops \(−1\.9 to −1\.6\), short$/m);
+    expect(out).toMatch(/^ {3}Left +8\.9 klx, 91 %, at 2 m, 600 W$/m);
+    expect(out).toMatch(/^ ! One drop +9\.8 klx for 35 klx, −1\.8 stops \(−2\.0 to −1\.7\), short$/m);
   });
+
+  test('tells what each flag takes, or that it is taken away, and what one lacks', async () => {
+    const flag = (change: Readonly<Record<string, Written | undefined>>) => run(['-'], shootWith(Object.fromEntries(Object.entries(change).map(([key, value]) => [`/lighting/key/flags/lens/${key}`, value]))));
+    const { out } = await run([LIT]);
+    // The fill gives 1.5 klx without it: what is taken and what is left are that.
+    expect(out).toMatch(/^ {3}Lens flag +flag, takes 606 lx$/m);
+    expect((await flag({ off: true })).out).toMatch(/^ {3}Fill +1\.5 klx.*\n {3}Lens flag +flag, taken away$/m);
+    expect((await flag({ at: '-2 m, 1 m, 0 m' })).out).toMatch(/^ {3}Lens flag +flag, takes nothing at the subject$/m);
+    const lacking = (await flag({ width: undefined })).out;
+    expect(lacking).toContain('Missing: Width of Lens flag, at /lighting/key/flags/lens/width');
+    expect(lacking).toMatch(/^ {3}Lens flag +flag, what it takes is unknown$/m);
+  }); // prettier-ignore
 
   test('may come from standard input', async () => {
     expect((await run(['-'], readFileSync(LIT, 'utf8'))).out).toBe((await run([LIT])).out);
@@ -94,7 +106,7 @@ describe('a shoot', () => {
     const { out } = await run([LIT, '--find', 'least-power', '--json']);
     const reply = JSON.parse(out) as { schema: string; setups: { id: string; lamps: unknown[]; shots: unknown[]; found: { answers: { patch: unknown[]; reaches: boolean }[] } }[] };
     expect(reply.schema).toBe('longsecond.light/1');
-    expect(reply.setups[0]).toMatchObject({ id: 'key', lamps: [{ id: 'left' }, { id: 'fill' }], shots: [{ id: 'drop', state: 'short' }] });
+    expect(reply.setups[0]).toMatchObject({ id: 'key', lamps: [{ id: 'left' }, { id: 'fill' }], flags: [{ id: 'lens', isOff: false, hidesFace: false }], shots: [{ id: 'drop', state: 'short' }] });
     expect(reply.setups[0]!.found.answers[0]).toMatchObject({ reaches: true, patch: [{ op: 'add' }] });
   }); // prettier-ignore
 

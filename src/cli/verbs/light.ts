@@ -1,27 +1,26 @@
 /** `longsecond light`: a photometric file described, or a shoot's light by set-up, with lamps found for what is lacking. */
 import { Option } from 'commander';
-import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { basename } from 'node:path';
 import { Fault } from '../../base/fault.ts';
 import { nearestName } from '../../base/nearest.ts';
 import type { Shoot } from '../../document/schema.ts';
 import type { ShootText } from '../../document/text.ts';
 import { migrate } from '../../document/versions.ts';
 import { LARGEST_B } from '../../document/yamlTree.ts';
-import type { Photometry } from '../../laws/light/photometry/photometry.ts';
 import { photometryKind, readPhotometry } from '../../laws/light/photometry/read.ts';
-import { tellPhotometry } from '../../plan/photometry.ts';
 import { findLight, type LightFound } from '../../solve/findLight.ts';
 import { WISHES, type Wish } from '../../solve/lampProgram.ts';
 import { onOneLine } from '../../turnover/lines.ts';
+import { photometryFacts } from '../../turnover/photometryFacts.ts';
 import type { SetUpVerb } from '../command.ts';
 import { BAD_INPUT } from '../command.ts';
+import { tellFilesBeside } from '../filesBeside.ts';
 import { loadHighs } from '../highs.ts';
 import { asText, inkOf, readDocument, tellProblems } from '../shootDocument.ts';
 import { readShootSource, STANDARD_INPUT } from '../shootFile.ts';
 import type { Terminal } from '../terminal.ts';
-import { fileLines, fileReply } from './lightFile.ts';
+import { fileLines } from './lightFile.ts';
 import { setupLines, setupReply, type SetupReply } from './lightSetups.ts';
 
 /** Exit code with --strict when a shot lacks light. */
@@ -63,23 +62,8 @@ function describeFile(file: string, bytes: Uint8Array, { json }: LightOptions, t
     const { code, what, mend, line } = read.refusal;
     throw new Fault({ code, what, where: line > 0 ? `${file}:${line}` : file, mend });
   }
-  const reply = fileReply(basename(file), read.photometry);
+  const reply = photometryFacts(basename(file), read.photometry);
   terminal.out(json ? asJson({ file: reply }) : asText(fileLines(reply, inkOf(terminal.outColour), 'metric')));
-}
-
-/** Photometric files that lie beside the shoot under the names it gives them, where they are what it says they are. */
-async function tellFilesBeside(file: string, shoot: Shoot): Promise<void> {
-  if (file === STANDARD_INPUT) return;
-  const told = new Map<string, Photometry>();
-  for (const { file: id } of Object.values(shoot.kit.lamps)) {
-    const { name, sha256 } = (id === undefined ? undefined : shoot.files[id]) ?? {};
-    if (name === undefined || sha256 === undefined || basename(name) !== name) continue;
-    const bytes = await photometricBytes(join(dirname(file), name));
-    if (!bytes || createHash('sha256').update(bytes).digest('hex') !== sha256.toLowerCase()) continue;
-    const read = readPhotometry(bytes);
-    if (read.ok) told.set(sha256, read.photometry);
-  }
-  if (told.size > 0) tellPhotometry(shoot, told);
 }
 
 function requireSetup(shoot: Shoot, file: string, id: string): void {

@@ -1,103 +1,22 @@
 /** A photometric file as `longsecond light` tells of it: light, beam, opening, and what was odd about it. */
-import { showQuantity, type UnitSystem } from '../../base/quantity.ts';
-import { FAR_SIZES } from '../../laws/light/area/nearness.ts';
-import { intensityTowards_cd, peakOf } from '../../laws/light/photometry/intensity.ts';
-import { largestDimension_m, type Photometry } from '../../laws/light/photometry/photometry.ts';
-import { principalSpreads, type PlaneSpreads, type Spread } from '../../laws/light/photometry/spread.ts';
+import type { UnitSystem } from '../../base/quantity.ts';
 import { onOneLine, padded, wrapped, type Ink } from '../../turnover/lines.ts';
-import { said } from '../../turnover/words.ts';
-
-/** What a file comes to, in the form of `longsecond.light/1`. */
-export interface FileReply {
-  readonly name: string;
-  readonly format: string;
-  readonly symmetry: string;
-  readonly planeCount: number;
-  readonly gammaCount: number;
-  readonly flux_lm: number;
-  readonly ratedFlux_lm?: number;
-  readonly inputPower_W?: number;
-  readonly efficacy_lm_per_W?: number;
-  readonly peak: { readonly intensity_cd: number; readonly plane_deg: number; readonly gamma_deg: number };
-  readonly onAxis_cd: number;
-  readonly beam: { readonly c0_deg?: number; readonly c90_deg?: number };
-  readonly field: { readonly c0_deg?: number; readonly c90_deg?: number };
-  readonly opening: { readonly shape: string; readonly width_m: number; readonly length_m: number; readonly height_m: number };
-  readonly pointFrom_m: number;
-  readonly labels: readonly { readonly keyword: string; readonly text: string }[];
-  readonly notices: readonly { readonly code: string; readonly what: string; readonly line?: number }[];
-} // prettier-ignore
-
-const widths = (c0: Spread | undefined, c90: Spread | undefined) => ({
-  ...(c0 ? { c0_deg: c0.width_deg } : {}),
-  ...(c90 ? { c90_deg: c90.width_deg } : {}),
-});
-
-export function fileReply(name: string, photometry: Photometry): FileReply {
-  const { version, symmetry, planes_deg, gammas_deg, flux_lm, ratedFlux_lm, inputPower_W, opening, labels, notices } = photometry; // prettier-ignore
-  const { c0, c90 }: { readonly c0: PlaneSpreads; readonly c90: PlaneSpreads } = principalSpreads(photometry);
-  const { intensity_cd, plane_deg, gamma_deg } = peakOf(photometry);
-  return {
-    name,
-    format: version,
-    symmetry,
-    planeCount: planes_deg.length,
-    gammaCount: gammas_deg.length,
-    flux_lm,
-    ...(ratedFlux_lm === undefined ? {} : { ratedFlux_lm }),
-    ...(inputPower_W === undefined ? {} : { inputPower_W }),
-    ...(inputPower_W === undefined || !(inputPower_W > 0) ? {} : { efficacy_lm_per_W: flux_lm / inputPower_W }),
-    peak: { intensity_cd, plane_deg, gamma_deg },
-    onAxis_cd: intensityTowards_cd(photometry, { plane_deg: 0, gamma_deg: 0 }),
-    beam: widths(c0.beam, c90.beam),
-    field: widths(c0.field, c90.field),
-    opening: { ...opening },
-    pointFrom_m: FAR_SIZES * largestDimension_m(opening),
-    labels: labels.map(({ keyword, text }) => ({ keyword, text })),
-    notices: notices.map(({ code, what, line }) => ({ code, what, ...(line === undefined ? {} : { line }) })),
-  };
-}
-
-const SYMMETRIES: Readonly<Record<string, string>> = {
-  rotational: 'the same all round',
-  quadrants: 'four quarters alike',
-  'about-c0': 'mirrored about C0–C180',
-  'about-c90': 'mirrored about C90–C270',
-  none: 'every side measured',
-};
-
-/** Where lamps of the table-top are usually read. */
-const READ_AT_m = 3;
+import { labelWords, photometryRows, sayNotice, type PhotometryFacts } from '../../turnover/photometryFacts.ts';
 
 const LABEL_COLUMNS = 14;
 
-const angles = ({ c0_deg, c90_deg }: FileReply['beam'], share: string): string => {
-  const word = (deg: number | undefined) => (deg === undefined ? `never down to ${share}` : `${deg.toFixed(1)}°`);
-  return `${word(c0_deg)} across C0, ${word(c90_deg)} across C90`;
-};
+/** Labels told; a file may have any number. */
+const MOST_LABELS = 6;
 
 /** The lines that describe a file for eyes. */
-export function fileLines(reply: FileReply, ink: Ink, system: UnitSystem): readonly string[] {
-  const q = (kind: 'length' | 'illuminance' | 'power', value: number) => said(showQuantity(kind, value, { system }));
-  const lm = (value: number) => `${Math.round(value)} lm`;
-  const { flux_lm, ratedFlux_lm, inputPower_W, efficacy_lm_per_W, peak, onAxis_cd, opening } = reply;
-  const rated = ratedFlux_lm === undefined || !(ratedFlux_lm > 0) ? '' : `, ${Math.round((100 * flux_lm) / ratedFlux_lm)} % of the ${lm(ratedFlux_lm)} its lamps are rated at`;
-  const sizes = [opening.width_m, opening.length_m, opening.height_m].filter((size) => size > 0).map((size) => q('length', size));
-  const rows: readonly (readonly [string, string])[] = [
-    ['Light', `${lm(flux_lm)}${rated}`],
-    ...(inputPower_W === undefined ? [] : [['Draws', `${q('power', inputPower_W)}${efficacy_lm_per_W === undefined ? '' : `, ${Math.round(efficacy_lm_per_W)} lm/W`}`] as const]),
-    ['Peak', `${Math.round(peak.intensity_cd)} cd at C ${peak.plane_deg}°, γ ${peak.gamma_deg}°`],
-    ['On its axis', `${Math.round(onAxis_cd)} cd: ${q('illuminance', onAxis_cd / READ_AT_m ** 2)} at ${q('length', READ_AT_m)}`],
-    ['Beam, half', angles(reply.beam, 'half')],
-    ['Field, tenth', angles(reply.field, 'a tenth')],
-    ['Opening', opening.shape === 'point' || sizes.length === 0 ? 'a point' : `${opening.shape.replaceAll('-', ' ')}, ${sizes.join(' × ')}; a point to 1 % from ${q('length', reply.pointFrom_m)} on`],
-    ['Measured', `${reply.planeCount} × ${reply.gammaCount} angles, ${SYMMETRIES[reply.symmetry] ?? reply.symmetry}`],
-  ];
+export function fileLines(facts: PhotometryFacts, ink: Ink, system: UnitSystem): readonly string[] {
+  const rows = photometryRows(facts, system);
+  const notices = facts.notices.flatMap((notice) => wrapped(onOneLine(`Note: ${sayNotice(notice)}`), 2, 4));
   return [
-    `${ink.strong(onOneLine(reply.name))}  ${ink.faint(reply.format)}`,
-    ...reply.labels.filter(({ text }) => text.trim() !== '').slice(0, 6).flatMap(({ keyword, text }) => wrapped(onOneLine(keyword === '' ? text : `${keyword}: ${text}`), 2, 4)),
+    `${ink.strong(onOneLine(facts.name))}  ${ink.faint(facts.format)}`,
+    ...labelWords(facts).slice(0, MOST_LABELS).flatMap((words) => wrapped(onOneLine(words), 2, 4)),
     '',
-    ...rows.flatMap(([name, words]) => wrapped(`${padded(name, LABEL_COLUMNS)}${words}`, 2, 2 + LABEL_COLUMNS)),
-    ...(reply.notices.length > 0 ? ['', ...reply.notices.flatMap(({ what, line }) => wrapped(onOneLine(`Note: ${line === undefined ? '' : `line ${line}: `}${what.replace(/\.$/, '')}.`), 2, 4))] : []),
+    ...rows.flatMap(({ title, says }) => wrapped(`${padded(title, LABEL_COLUMNS)}${says}`, 2, 2 + LABEL_COLUMNS)),
+    ...(notices.length > 0 ? ['', ...notices] : []),
   ];
 } // prettier-ignore

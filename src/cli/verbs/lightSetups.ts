@@ -2,7 +2,9 @@
 import { showQuantity, showSigned, type UnitSystem } from '../../base/quantity.ts';
 import type { Shoot } from '../../document/schema.ts';
 import { viewOf, withDefaults } from '../../plan/givens.ts';
+import { flagTakes } from '../../plan/flagTakes.ts';
 import { lightOfSetup, type SetupLight, type View } from '../../plan/lighting.ts';
+import { correctionSaid, meteredLight } from '../../plan/meter.ts';
 import { planShot } from '../../plan/planShot.ts';
 import type { Figure, MarginState } from '../../plan/types.ts';
 import type { LightAnswer } from '../../solve/lightAnswer.ts';
@@ -24,6 +26,8 @@ export interface SetupReply {
   readonly luminance_cd_per_m2?: Figure;
   readonly power_W?: number;
   readonly lamps: readonly { readonly id: string; readonly title: string; readonly isOff: boolean; readonly illuminance_lx?: number; readonly shareFraction?: number; readonly distance_m?: number; readonly levelFraction: number; readonly power_W?: number }[];
+  /** Those that stand, with what each takes off the light at the subject; absent where there are none. */
+  readonly flags?: readonly { readonly id: string; readonly title: string; readonly isOff: boolean; readonly taken_lx?: number; readonly hidesFace: boolean }[];
   readonly shots: readonly { readonly id: string; readonly title: string; readonly state: MarginState; readonly have?: number; readonly need?: number; readonly kind: string; readonly stops?: Figure; readonly missing: readonly { readonly title: string; readonly path: string }[]; readonly figures: string }[];
   readonly lacks: readonly { readonly title: string; readonly path: string; readonly what?: string }[];
   readonly notices: readonly string[];
@@ -64,6 +68,10 @@ export function setupReply(shoot: Shoot, id: string, found: LightFound | undefin
       ...(Number.isFinite(illuminance_lx) ? { illuminance_lx } : {}), ...(Number.isFinite(shareFraction) ? { shareFraction } : {}), ...(Number.isFinite(distance_m) ? { distance_m } : {}),
       ...(power_W === undefined ? {} : { power_W }),
     })),
+    ...(light.flags.length === 0 ? {} : { flags: light.flags.map(({ id: flagId, title, isOff }) => {
+      const { taken_lx, hidesFace } = flagTakes({ shoot, setupId: id, flagId, view });
+      return { id: flagId, title, isOff, hidesFace, ...(Number.isFinite(taken_lx) ? { taken_lx } : {}) };
+    }) }),
     shots: plans.flatMap((plan) => {
       const margin = lightMargin(plan);
       if (!margin) return [];
@@ -71,7 +79,10 @@ export function setupReply(shoot: Shoot, id: string, found: LightFound | undefin
       return [{ id: plan.id, title: plan.title, state, kind, ...(have === undefined ? {} : { have }), ...(need === undefined ? {} : { need }), ...(stops ? { stops } : {}), missing: missing.map(({ title, path }) => ({ title, path })), figures: marginWords(margin, shoot.shoot.units ?? 'metric').figures }];
     }),
     lacks: light.lacks.map(({ title, path, what }) => ({ title, path, ...(what === undefined ? {} : { what }) })),
-    notices: light.lamps.flatMap(({ notices }) => notices),
+    notices: [
+      ...meteredLight(shoot, id, view).meters.map(({ kind, stops }) => `The ${kind} that was read counts; plans and maps take ${kind === 'illuminance' ? 'the lamps' : 'the face behind'} ${correctionSaid({ stops })}`),
+      ...light.lamps.flatMap(({ notices }) => notices),
+    ],
     cautions: [...new Set(plans.flatMap(({ cautions }) => cautions.filter(({ key }) => key === 'intense-light' || key === 'heat').map(({ says }) => says)))],
     ...(found ? { found } : {}),
   };
@@ -104,14 +115,15 @@ function bandWords(page: Page, kind: 'illuminance' | 'luminance', { value, low, 
 /** A set-up for eyes. */
 export function setupLines(reply: SetupReply, page: Page): readonly string[] {
   const { ink } = page;
-  const { illuminance_lx, luminance_cd_per_m2, power_W, lamps, shots, lacks, notices, cautions, view, found } = reply;
+  const { illuminance_lx, luminance_cd_per_m2, power_W, lamps, flags = [], shots, lacks, notices, cautions, view, found } = reply;
   const from = `${FROM[reply.from]}; seen from ${Math.round(view.azimuth_deg)}°, ${Math.round(view.elevation_deg)}° up`;
-  const name = Math.max(0, ...lamps.map(({ title }) => onOneLine(title).length));
+  const name = Math.max(0, ...[...lamps, ...flags].map(({ title }) => onOneLine(title).length));
   const shotName = Math.max(0, ...shots.map(({ title }) => onOneLine(title).length));
   return [
     `${ink.strong(onOneLine(reply.title))}  ${ink.faint(reply.id)}`,
     ...wrapped(from, 3),
     ...lamps.map((lamp) => `   ${padded(onOneLine(lamp.title), name)}  ${lampWords(page, lamp)}`),
+    ...flags.map((flag) => `   ${padded(onOneLine(flag.title), name)}  ${flagSaid(page, flag)}`),
     ...(illuminance_lx ? [`   ${ink.strong('Together')} ${bandWords(page, 'illuminance', illuminance_lx)}${power_W === undefined ? '' : `, ${quantity(page, 'power', power_W)}`}`] : []),
     ...(luminance_cd_per_m2 ? [`   ${ink.strong('Behind the subject')} ${bandWords(page, 'luminance', luminance_cd_per_m2)}`] : []),
     ...shots.map((shot) => ` ${ink[shot.state](`${MARKS[shot.state]} ${padded(onOneLine(shot.title), shotName)}`)}  ${shotWords(shot)}`),
@@ -135,6 +147,12 @@ function lampWords(page: Page, lamp: SetupReply['lamps'][number]): string {
     ...(power_W === undefined ? [] : [quantity(page, 'power', power_W)]),
   ].join(', ');
 }
+
+function flagSaid(page: Page, { isOff, taken_lx, hidesFace }: NonNullable<SetupReply['flags']>[number]): string {
+  if (isOff) return 'flag, taken away';
+  const light = taken_lx === undefined ? 'what it takes is unknown' : taken_lx > 0 ? `takes ${quantity(page, 'illuminance', taken_lx)}` : 'takes nothing at the subject';
+  return `flag, ${light}${hidesFace ? ', and hides the face behind' : ''}`;
+} // prettier-ignore
 
 function shotWords({ state, figures, stops, missing }: SetupReply['shots'][number]): string {
   if (!stops) return `unknown: ${missing.map(({ title }) => onOneLine(title)).join(', ') || 'no answer'}`;

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -124,6 +125,7 @@ describe('--explain', () => {
     expect(out).toMatch(/^Illuminance on the subject {2}62 klx {2}\[illuminance_lx\]\n/);
     expect(out).toMatch(/\nIlluminance needed {2}\S+ klx {2}\[lightNeeded_lx\]\n/);
     expect(out).toMatch(/\(law [a-z-]+\): /);
+    expect(out).toContain('the reading counts, and its lamps are as the reading confirms');
     expect(out).toContain('written at /shots/crown/frameWidth');
     expect(out).toContain('assumed: ');
   });
@@ -214,3 +216,29 @@ test('the help names every option', async () => {
 test('no id of a limit is the name of an option or a number', () => {
   for (const id of LIMITS) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
 });
+
+describe('lamps', () => {
+  test('that a search finds for a short light stand after the plan’s own ways, marked and numbered on', async () => {
+    const { out } = await run([DEMO, '--shot', 'honey', '--ways']);
+    const [, ways = ''] = /^ +Ways to close Light .+\n((?: {4,}.+\n)+)/m.exec(out) ?? [];
+    const marked = [...ways.matchAll(/^ +(\d+) {2}Add .+: \+[\d.]+, closes it\n +found by searching the lamps of the kit$/gm)];
+    expect(marked.length).toBeGreaterThan(0);
+    const own = [...ways.slice(0, marked[0]!.index).matchAll(/^ +(\d+) {2}\S/gm)];
+    expect(Number(marked[0]![1])).toBe(own.length + 1);
+    const { out: reply } = await run([DEMO, '--shot', 'honey', '--ways', '--json']);
+    expect(PlanReply.parse(JSON.parse(reply))).toBeTruthy();
+    expect(reply).toContain('"search-lamps"');
+  });
+
+  test('have the photometric files that lie beside the shoot', async () => {
+    const bytes = readFileSync(new URL('../../../test/photometry/lambert-1000cd.ies', import.meta.url));
+    writeFileSync(join(folder, 'matte.ies'), bytes);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const lit = (hash: string, name = 'matte.ies') =>
+      demoWith(['  soft-90:\n', '  soft-90:\n      file: matte\n'], ['\nlighting:\n', `\nfiles: { matte: { name: ${name}, sha256: ${hash} } }\nlighting:\n`]);
+    const lightOf = async (text: string) => /^.*\bLight .*$/m.exec((await run([written(text), '--shot', 'honey'])).out)?.[0];
+    expect(await lightOf(lit(sha256))).toMatch(/Light +\d.* klx/);
+    expect(await lightOf(lit('0'.repeat(64)))).toMatch(/unknown/);
+    expect((await run([written(lit(sha256, 'gone.ies')), '--shot', 'honey'])).out.replace(/\s+/g, ' ')).toContain('gone.ies does not lie beside the shoot');
+  });
+}); // prettier-ignore

@@ -66,8 +66,12 @@ describe('sheets as PDF', () => {
 
 describe('exit codes', () => {
   test.each([
-    ['no sheet asked for', [DEMO], 'Give one of --card, --plan and --morning'],
-    ['two at once', [DEMO, '--plan', '--card', 'crown'], 'Give one of --card, --plan and --morning'],
+    ['no sheet asked for', [DEMO], 'Give one of --card, --plan, --morning, --cues, --day and --dressing'],
+    [
+      'two at once',
+      [DEMO, '--plan', '--card', 'crown'],
+      'Give one of --card, --plan, --morning, --cues, --day and --dressing',
+    ],
     ['a shot there is not', [DEMO, '--card', 'crwn'], 'Did you mean crown?'],
     ['a duty there is not', [DEMO, '--morning', 'lihgt'], 'Did you mean light?'],
     ['a paper there is not', [DEMO, '--plan', '--size', 'a3'], 'a4, letter'],

@@ -1,5 +1,6 @@
 /** The laws of chance on the set, in the order a reader meets them. */
 import type { AnyLaw } from '../law.ts';
+import { threeMeet } from './cuesMeet.ts';
 import { arrivalSpread, delayAtShare, delayChain, delaySpread } from './delays.ts';
 import { inDepth, pairMeets, rigsMeeting, spreadToMeet } from './meeting.ts';
 import { reactionDelay, reactionShare } from './reaction.ts';
@@ -19,6 +20,7 @@ export const CHANCE_LAWS: readonly AnyLaw[] = [
   bestTriggerSetting,
   arrivalSpread,
   pairMeets,
+  threeMeet,
   rigsMeeting,
   spreadToMeet,
   inDepth,

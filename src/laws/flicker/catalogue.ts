@@ -2,6 +2,7 @@
 import type { AnyLaw } from '../law.ts';
 import { screenFlicker } from './alias.ts';
 import { lockDrift, nullShutter } from './cures.ts';
+import { dimmedFilament } from './dimmed.ts';
 import { exposedRipple, threePhaseRipple } from './exposure.ts';
 import { eyeThreshold } from './eye.ts';
 import { filamentDepth, tungstenDepth } from './filament.ts';
@@ -16,6 +17,7 @@ export const FLICKER_LAWS: readonly AnyLaw[] = [
   exposedRipple,
   tungstenDepth,
   filamentDepth,
+  dimmedFilament,
   threePhaseRipple,
   pulseHarmonic,
   rollingBands,

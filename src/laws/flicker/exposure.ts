@@ -20,9 +20,17 @@ export interface ExposureTable {
   readonly sums: Float64Array;
 }
 
+/** Kept for as long as the waveform, whatever its period. */
+const summed = new WeakMap<Float64Array, Float64Array>();
+
+/** The sums of a waveform, which must not be changed afterwards. */
 export function exposureTable({ period_s, samples }: Waveform): ExposureTable {
-  const sums = new Float64Array(samples.length + 1);
-  for (let i = 0; i < samples.length; i += 1) sums[i + 1] = sums[i]! + samples[i]! / samples.length;
+  let sums = summed.get(samples);
+  if (!sums) {
+    sums = new Float64Array(samples.length + 1);
+    for (let i = 0; i < samples.length; i += 1) sums[i + 1] = sums[i]! + samples[i]! / samples.length;
+    summed.set(samples, sums);
+  }
   return { period_s, samples, sums };
 }
 

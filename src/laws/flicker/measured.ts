@@ -9,7 +9,7 @@
  * @source flicker-practice ten samples a period, twenty periods, one per cent of jitter
  */
 import { Fault } from '../../base/fault.ts';
-import { readMeasuredText, refuseMeasured, type MeasuredRefusal } from './measuredText.ts';
+import { readMeasuredText, refuseMeasured, type MeasuredRecord, type MeasuredRefusal } from './measuredText.ts';
 import { repeatRate_Hz, type Sampled } from './period.ts';
 import { harmonicAmplitudes, waveformOfSamples, type Waveform } from './waveform.ts';
 
@@ -99,8 +99,10 @@ function fold({ times_s, values }: Sampled, rate_Hz: number, used: number): Fold
   return { cells, residual: Math.sqrt(squares / used) };
 }
 
-function read(text: string, { dark = 0, unit_s }: MeasuredOptions): MeasuredWaveform & { readonly ok: true } {
-  const record = readMeasuredText(text, unit_s === undefined ? {} : { unit_s });
+function foldRecord(
+  record: MeasuredRecord,
+  { dark = 0 }: Pick<MeasuredOptions, 'dark'>,
+): MeasuredWaveform & { readonly ok: true } {
   const count = record.times_s.length;
   if (count < LEAST_SAMPLES)
     refuseMeasured({
@@ -189,13 +191,21 @@ function lineOf({ cause }: Fault): number {
   return typeof cause === 'object' && cause !== null && 'line' in cause ? Number(cause.line) : 0;
 }
 
-/** One period of a lamp from a record of time and light, with how good it is; or why not, where and what to do. */
-export function readMeasuredWaveform(text: string, options: MeasuredOptions = {}): MeasuredWaveform {
+/** One period of a lamp from a record that has been read, or is as it is asked for; or why not, where and what to do. */
+export function measuredWaveformOf(
+  record: () => MeasuredRecord,
+  options: Pick<MeasuredOptions, 'dark'> = {},
+): MeasuredWaveform {
   try {
-    return read(text, options);
+    return foldRecord(record(), options);
   } catch (error) {
     if (!(error instanceof Fault)) throw error;
     const { code, what, where, mend } = error;
     return { ok: false, refusal: { code, what, where, mend, line: lineOf(error) } };
   }
+}
+
+/** One period of a lamp from a text of time and light, with how good it is; or why not, where and what to do. */
+export function readMeasuredWaveform(text: string, { dark = 0, unit_s }: MeasuredOptions = {}): MeasuredWaveform {
+  return measuredWaveformOf(() => readMeasuredText(text, unit_s === undefined ? {} : { unit_s }), { dark });
 }

@@ -5,6 +5,7 @@
  * @source flicker-practice how meters write their records
  */
 import { Fault, type FaultDetails } from '../../base/fault.ts';
+import { fieldsOf, formOf, numberIn, unitIn, type Form } from './measuredForm.ts';
 
 export interface MeasuredRefusal extends FaultDetails {
   /** Line of the text, from 1; 0 where it is the text as a whole. */
@@ -14,6 +15,8 @@ export interface MeasuredRefusal extends FaultDetails {
 export interface MeasuredRecord {
   readonly times_s: Float64Array;
   readonly values: Float64Array;
+  /** Whether the record holds more samples than were kept. */
+  readonly isCut: boolean;
   readonly notices: readonly string[];
 }
 
@@ -23,85 +26,161 @@ export const MOST_SAMPLES = 262_144;
 /** Lines before the first number: names, settings, units. */
 const MOST_HEADER_LINES = 200;
 /** A line of two numbers and some columns to leave out; a longer one is no record. */
-const MOST_LINE = 2000;
+export const MOST_LINE = 2000;
 
 /** Stops reading with a fault that names the line. */
 export function refuseMeasured({ line, ...details }: Omit<MeasuredRefusal, 'where'>): never {
   throw new Fault({ ...details, where: line > 0 ? `line ${line}` : 'the text', cause: { line } });
 }
 
+/** Refuses a line too long to be a sample. */
+export function refuseLongLine(line: number, length: number): never {
+  refuseMeasured({
+    code: 'flicker.long-line',
+    what: `The line holds ${length} characters, more than the ${MOST_LINE} that are read`,
+    line,
+    mend: 'Save one time and one value a line.',
+  });
+}
+
 /** Lines of a text one by one, whatever ends them, so that a huge text is not held twice. */
-function* linesOf(text: string): Generator<{ readonly text: string; readonly line: number }> {
-  let [from, line] = [text.charCodeAt(0) === 0xfeff ? 1 : 0, 1];
+function* linesOf(text: string): Generator<string> {
+  let [from, line] = [0, 1];
   while (from < text.length) {
     let to = from;
     while (to < text.length && text.charCodeAt(to) !== 10 && text.charCodeAt(to) !== 13) to += 1;
-    if (to - from > MOST_LINE)
-      refuseMeasured({
-        code: 'flicker.long-line',
-        what: `The line holds ${to - from} characters, more than the ${MOST_LINE} that are read`,
-        line,
-        mend: 'Save one time and one value a line.',
-      });
-    yield { text: text.slice(from, to).trim(), line };
+    if (to - from > MOST_LINE) refuseLongLine(line, to - from);
+    yield text.slice(from, to);
     from = text.charCodeAt(to) === 13 && text.charCodeAt(to + 1) === 10 ? to + 2 : to + 1;
     line += 1;
   }
 }
 
-type Delimiter = '\t' | ';' | ',' | ' ';
-
-interface Form {
-  readonly delimiter: Delimiter;
-  readonly hasDecimalComma: boolean;
-}
-
-const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3})?$/i;
-
-const fieldsOf = (text: string, { delimiter }: Pick<Form, 'delimiter'>): readonly string[] =>
-  (delimiter === ' ' ? text.split(/\s+/) : text.split(delimiter)).map((field) =>
-    field.trim().replace(/^"(.*)"$/, '$1'),
-  );
-
-function numberIn(field: string | undefined, { hasDecimalComma }: Pick<Form, 'hasDecimalComma'>): number | undefined {
-  if (field === undefined) return undefined;
-  const plain = hasDecimalComma ? field.replace(',', '.') : field;
-  const value = NUMBER.test(plain) ? Number(plain) : NaN;
-  return Number.isFinite(value) ? value : undefined;
-}
-
-/** How a line writes two numbers, or undefined where it does not. */
-function formOf(text: string): Form | undefined {
-  for (const delimiter of ['\t', ';', ' ', ','] as const) {
-    if (!text.includes(delimiter) && !(delimiter === ' ' && /\s/.test(text))) continue;
-    for (const hasDecimalComma of delimiter === ',' ? [false] : [false, true]) {
-      const form = { delimiter, hasDecimalComma };
-      const [time, value] = fieldsOf(text.replace(delimiter === ' ' ? /,\s+/g : /$^/, ' '), form);
-      if (numberIn(time, form) !== undefined && numberIn(value, form) !== undefined) {
-        // Spaces after commas: a comma delimits, and the spaces are for looks.
-        return delimiter === ' ' && /,\s/.test(text) ? { delimiter: ',', hasDecimalComma: false } : form;
-      }
-    }
-  }
-  return undefined;
-}
-
-const UNITS: readonly (readonly [RegExp, number])[] = [
-  [/(?:^|[\s([_/])(?:µs|μs|us|usec|microseconds?)(?:$|[\s)\]])/i, 1e-6],
-  [/(?:^|[\s([_/])(?:ms|msec|milliseconds?)(?:$|[\s)\]])/i, 1e-3],
-  [/(?:^|[\s([_/])(?:s|sec|seconds?)(?:$|[\s)\]])/i, 1],
-];
-
-/** Seconds in the unit that a header names for its first column, last line first. */
-function unitIn(header: readonly string[], delimiter: Delimiter): number | undefined {
-  for (const line of [...header].reverse()) {
-    const first = delimiter === ' ' ? line : (fieldsOf(line, { delimiter })[0] ?? '');
-    for (const [pattern, unit_s] of UNITS) if (pattern.test(first)) return unit_s;
-  }
-  return undefined;
-}
-
 const shown = (text: string) => (text.length > 40 ? `${text.slice(0, 40)}…` : text);
+
+/** Takes a record line by line. */
+export interface MeasuredReader {
+  /** False once it wants no more lines. Throws the fault of a line that is no part of a record. */
+  readonly take: (line: string) => boolean;
+  /** What was taken. Throws the fault of a record without numbers. */
+  readonly record: () => MeasuredRecord;
+}
+
+export interface MeasuredReading {
+  /** Seconds in the record's unit of time, where its header does not say or says wrong. */
+  readonly unit_s?: number;
+  /** Takes every line of a longer record, and thins its samples by averaging neighbours, rather than stop. */
+  readonly isThinned?: boolean;
+}
+
+/** Reads times and values line by line, in memory that does not grow with the record. */
+export function measuredReader({ unit_s, isThinned = false }: MeasuredReading = {}): MeasuredReader {
+  const header: string[] = [];
+  let times: number[] = [];
+  let values: number[] = [];
+  let form: Form | undefined;
+  let columnCount = 2;
+  let isCut = false;
+  let line = 0;
+  let last = -Infinity;
+  // The samples that one kept is the mean of, and what of the next has been added up.
+  let block = 1;
+  let [count, timeSum, valueSum] = [0, 0, 0];
+
+  function begin(text: string): boolean {
+    form = formOf(text);
+    if (!form) {
+      header.push(text);
+      if (header.length > MOST_HEADER_LINES)
+        refuseMeasured({
+          code: 'flicker.no-numbers',
+          what: `No line of a time and a value in the first ${MOST_HEADER_LINES}`,
+          line,
+          mend: 'Save the record as text with two columns: time, then light.',
+        });
+      return false;
+    }
+    columnCount = fieldsOf(text, form).length;
+    const isTwice = form.delimiter === ',' && columnCount === 4 && header.length > 0 && header.at(-1)!.split(/[,;\t]/).length === 2; // prettier-ignore
+    if (isTwice)
+      refuseMeasured({
+        code: 'flicker.comma-twice',
+        what: `"${shown(text)}" has commas both within and between its numbers`,
+        line,
+        mend: 'Save it with semicolons or tabs between the columns.',
+      });
+    return true;
+  }
+
+  /** Neighbours two by two, so that as much again finds room. */
+  function thin(): void {
+    const halved = (all: readonly number[]) => all.filter((_, i) => i % 2 === 0).map((value, i) => (value + all[2 * i + 1]!) / 2); // prettier-ignore
+    [times, values] = [halved(times), halved(values)];
+    block *= 2;
+  }
+
+  function keep(time: number, value: number): void {
+    [count, timeSum, valueSum] = [count + 1, timeSum + time, valueSum + value];
+    if (count < block) return;
+    times.push(timeSum / block);
+    values.push(valueSum / block);
+    [count, timeSum, valueSum] = [0, 0, 0];
+  }
+
+  return {
+    take: (raw) => {
+      line += 1;
+      const text = (line === 1 && raw.charCodeAt(0) === 0xfeff ? raw.slice(1) : raw).trim();
+      if (text === '' || (!form && !begin(text))) return true;
+      if (times.length === MOST_SAMPLES) {
+        isCut = true;
+        if (!isThinned) return false;
+        thin();
+      }
+      const fields = fieldsOf(text, form!);
+      const time = numberIn(fields[0], form!);
+      const value = numberIn(fields[1], form!);
+      if (time === undefined || value === undefined)
+        refuseMeasured({
+          code: 'flicker.not-a-number',
+          what: `"${shown(text)}" is not a time and a value`,
+          line,
+          mend: 'Take the line out, or write its two numbers.',
+        });
+      if (time <= last)
+        refuseMeasured({
+          code: 'flicker.time-backwards',
+          what: `Time ${time} does not come after ${last}`,
+          line,
+          mend: 'Save one record with its times in order and in enough figures to tell them apart.',
+        });
+      last = time;
+      keep(time, value);
+      return true;
+    },
+    record: () => {
+      if (!form)
+        refuseMeasured({
+          code: 'flicker.no-numbers',
+          what: 'The text has no line of a time and a value',
+          line: 0,
+          mend: 'Save the record as text with two columns: time, then light.',
+        });
+      const named_s = unit_s ?? unitIn(header, form.delimiter);
+      const cut = isThinned ? `Each sample is the mean of ${block} of the record, which holds more than ${MOST_SAMPLES}.` : `The first ${MOST_SAMPLES} samples are used.`; // prettier-ignore
+      return {
+        times_s: Float64Array.from(times, (time) => (time - times[0]!) * (named_s ?? 1)),
+        values: Float64Array.from(values),
+        isCut,
+        notices: [
+          ...(named_s === undefined ? ['No unit of time is named; seconds were taken.'] : []),
+          ...(columnCount > 2 ? [`Of ${columnCount} columns the first is taken as time, the second as light.`] : []),
+          ...(isCut ? [cut] : []),
+        ],
+      };
+    },
+  };
+}
 
 /** Reads times and values; refuses, with the line and what to do, what is no such record. */
 export function readMeasuredText(text: string, { unit_s }: { readonly unit_s?: number } = {}): MeasuredRecord {
@@ -112,81 +191,7 @@ export function readMeasuredText(text: string, { unit_s }: { readonly unit_s?: n
       line: 0,
       mend: 'Save a second or two of the record.',
     });
-  const header: string[] = [];
-  const times: number[] = [];
-  const values: number[] = [];
-  let form: Form | undefined;
-  let columnCount = 2;
-  let isCut = false;
-  for (const { text: line, line: at } of linesOf(text)) {
-    if (line === '') continue;
-    if (!form) {
-      form = formOf(line);
-      if (!form) {
-        header.push(line);
-        if (header.length > MOST_HEADER_LINES)
-          refuseMeasured({
-            code: 'flicker.no-numbers',
-            what: `No line of a time and a value in the first ${MOST_HEADER_LINES}`,
-            line: at,
-            mend: 'Save the record as text with two columns: time, then light.',
-          });
-        continue;
-      }
-      columnCount = fieldsOf(line, form).length;
-      if (
-        form.delimiter === ',' &&
-        columnCount === 4 &&
-        header.length > 0 &&
-        header.at(-1)!.split(/[,;\t]/).length === 2
-      )
-        refuseMeasured({
-          code: 'flicker.comma-twice',
-          what: `"${shown(line)}" has commas both within and between its numbers`,
-          line: at,
-          mend: 'Save it with semicolons or tabs between the columns.',
-        });
-    }
-    if (times.length === MOST_SAMPLES) {
-      isCut = true;
-      break;
-    }
-    const fields = fieldsOf(line, form);
-    const time = numberIn(fields[0], form);
-    const value = numberIn(fields[1], form);
-    if (time === undefined || value === undefined)
-      refuseMeasured({
-        code: 'flicker.not-a-number',
-        what: `"${shown(line)}" is not a time and a value`,
-        line: at,
-        mend: 'Take the line out, or write its two numbers.',
-      });
-    if (times.length > 0 && time <= times.at(-1)!)
-      refuseMeasured({
-        code: 'flicker.time-backwards',
-        what: `Time ${time} does not come after ${times.at(-1)!}`,
-        line: at,
-        mend: 'Save one record with its times in order and in enough figures to tell them apart.',
-      });
-    times.push(time);
-    values.push(value);
-  }
-  if (!form)
-    refuseMeasured({
-      code: 'flicker.no-numbers',
-      what: 'The text has no line of a time and a value',
-      line: 0,
-      mend: 'Save the record as text with two columns: time, then light.',
-    });
-  const named_s = unit_s ?? unitIn(header, form.delimiter);
-  const notices = [
-    ...(named_s === undefined ? ['No unit of time is named; seconds were taken.'] : []),
-    ...(columnCount > 2 ? [`Of ${columnCount} columns the first is taken as time, the second as light.`] : []),
-    ...(isCut ? [`The first ${MOST_SAMPLES} samples are used.`] : []),
-  ];
-  return {
-    times_s: Float64Array.from(times, (time) => (time - times[0]!) * (named_s ?? 1)),
-    values: Float64Array.from(values),
-    notices,
-  };
+  const reader = measuredReader(unit_s === undefined ? {} : { unit_s });
+  for (const line of linesOf(text)) if (!reader.take(line)) break;
+  return reader.record();
 }

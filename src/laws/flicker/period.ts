@@ -4,53 +4,25 @@
  *
  * @source harmonic-fit a sum of harmonics fitted by least squares, and how well its rate can be known
  */
+import { fourier, powerOfTwoFrom } from '../../base/fourier.ts';
+
 export interface Sampled {
   readonly times_s: Float64Array;
   readonly values: Float64Array;
 }
 
-/** In place, of a length that is a power of two. */
-function transform(real: Float64Array, imaginary: Float64Array): void {
-  const n = real.length;
-  for (let i = 1, j = 0; i < n; i += 1) {
-    let bit = n >> 1;
-    for (; j & bit; bit >>= 1) j ^= bit;
-    j ^= bit;
-    if (i < j) {
-      [real[i], real[j]] = [real[j]!, real[i]!];
-      [imaginary[i], imaginary[j]] = [imaginary[j]!, imaginary[i]!];
-    }
-  }
-  for (let size = 2; size <= n; size *= 2) {
-    const half = size / 2;
-    for (let k = 0; k < half; k += 1) {
-      const [c, s] = [Math.cos((2 * Math.PI * k) / size), -Math.sin((2 * Math.PI * k) / size)];
-      for (let at = k; at < n; at += size) {
-        const [r, m] = [
-          real[at + half]! * c - imaginary[at + half]! * s,
-          real[at + half]! * s + imaginary[at + half]! * c,
-        ];
-        real[at + half] = real[at]! - r;
-        imaginary[at + half] = imaginary[at]! - m;
-        real[at] = real[at]! + r;
-        imaginary[at] = imaginary[at]! + m;
-      }
-    }
-  }
-}
-
 /** How like itself an even record is so many samples later, 1 at none, each lag by what overlaps. */
 function likeness(values: Float64Array): Float64Array {
-  const size = 2 ** Math.ceil(Math.log2(2 * values.length));
+  const size = powerOfTwoFrom(2 * values.length);
   const [real, imaginary] = [new Float64Array(size), new Float64Array(size)];
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
   for (let i = 0; i < values.length; i += 1) real[i] = values[i]! - mean;
-  transform(real, imaginary);
+  fourier(real, imaginary);
   for (let i = 0; i < size; i += 1) {
     real[i] = real[i]! ** 2 + imaginary[i]! ** 2;
     imaginary[i] = 0;
   }
-  transform(real, imaginary);
+  fourier(real, imaginary);
   const lags = new Float64Array(Math.floor(values.length / 2));
   const none = real[0]! / values.length;
   for (let lag = 0; lag < lags.length; lag += 1) lags[lag] = none > 0 ? real[lag]! / (values.length - lag) / none : 0;

@@ -13,9 +13,10 @@
  */
 import { requireCount, requirePositive } from '../../base/domain.ts';
 import { screenFlickerOf } from './alias.ts';
-import { exposureTable, meanLight, type ExposureTable } from './exposure.ts';
+import { exposureTable } from './exposure.ts';
 import type { LightGroup } from './mix.ts';
-import { harmonicAmplitudes, sinc } from './waveform.ts';
+import { rangesMet, type PhasesMet, type Range, type RangesMet } from './ranges.ts';
+import { harmonicAmplitudes, sinc, type Waveform } from './waveform.ts';
 
 export interface Swing {
   /** Depth, (max − min)/(max + min). */
@@ -58,20 +59,12 @@ export interface SeenGiven {
   readonly frameCount?: number;
 }
 
-const PHASES = 8192;
-const STARTS = 1024;
 const MOST_HARMONICS = 64;
 const LEAST_AMPLITUDE = 1e-6;
 /** A swing below this is none: a hundredth of what any eye or grade can find. */
 const STEADY_STOPS = 1e-4;
 /** Longest repeat that is looked for among the phases met. */
 const MOST_PHASES_MET = 512;
-
-/** Phases that frames meet: `count` evenly over the cycle, each spread over an arc by what is left; all when undefined. */
-export interface PhasesMet {
-  readonly count: number;
-  readonly arcFraction: number;
-}
 
 /** The phases that frames meet of a ripple that turns this often a frame; undefined for all of them. */
 export function phasesMet({
@@ -100,21 +93,8 @@ export function phasesMet({
   return arcFraction * below >= 1 ? undefined : { count: below, arcFraction };
 }
 
-interface Range {
-  readonly least: number;
-  readonly most: number;
-}
-
-function rangeOf(values: Iterable<number>): Range {
-  let [least, most] = [Infinity, -Infinity];
-  for (const value of values) {
-    least = Math.min(least, value);
-    most = Math.max(most, value);
-  }
-  return { least, most };
-}
-
-function swingOf({ least, most }: Range): Swing {
+/** A range as a depth, over its mean and in stops. */
+export function swingOf({ least, most }: Range): Swing {
   const low = Math.max(0, least);
   return {
     depthFraction: most + low > 0 ? (most - low) / (most + low) : 0,
@@ -123,48 +103,10 @@ function swingOf({ least, most }: Range): Swing {
   };
 }
 
-function* lightsAt(table: ExposureTable, exposureTime_s: number, phases: Iterable<number>): Generator<number> {
-  for (const phase of phases) yield meanLight(table, { start_s: phase * table.period_s, exposureTime_s });
-}
-
-/** Of every phase; a plain loop, since it is the longest of them. */
-function rangeOfAll(table: ExposureTable, exposureTime_s: number): Range {
-  let [least, most] = [Infinity, -Infinity];
-  for (let i = 0; i < PHASES; i += 1) {
-    const light = meanLight(table, { start_s: (i / PHASES) * table.period_s, exposureTime_s });
-    if (light < least) least = light;
-    if (light > most) most = light;
-  }
-  return { least, most };
-}
-
-function* met({ count, arcFraction }: PhasesMet, first: number): Generator<number> {
-  const steps = Math.ceil(arcFraction * STARTS);
-  for (let of = 0; of < count; of += 1)
-    for (let step = 0; step <= steps; step += 1)
-      yield first + of / count + (steps === 0 ? 0 : (arcFraction * step) / steps);
-}
-
-interface GroupRanges {
-  readonly all: Range;
-  readonly worst: Range;
-  readonly best: Range;
-}
-
-function rangesOf({ waveform }: LightGroup, { frameRate_fps, exposureTime_s, frameCount }: SeenGiven): GroupRanges {
-  const table = exposureTable(waveform);
-  const all = rangeOfAll(table, exposureTime_s);
+function rangesOf({ waveform }: LightGroup, { frameRate_fps, exposureTime_s, frameCount }: SeenGiven): RangesMet {
   const cyclesPerFrame = 1 / (frameRate_fps * waveform.period_s);
   const phases = phasesMet({ cyclesPerFrame, ...(frameCount !== undefined && { frameCount }) });
-  if (!phases) return { all, worst: all, best: all };
-  let [worst, best]: [Range | undefined, Range | undefined] = [undefined, undefined];
-  const starts = Math.max(4, Math.ceil(STARTS / phases.count));
-  for (let start = 0; start < starts; start += 1) {
-    const range = rangeOf(lightsAt(table, exposureTime_s, met(phases, start / starts / phases.count)));
-    if (!worst || range.most - range.least > worst.most - worst.least) worst = range;
-    if (!best || range.most - range.least < best.most - best.least) best = range;
-  }
-  return { all, worst: worst ?? all, best: best ?? all };
+  return rangesMet(exposureTable(waveform), exposureTime_s, phases);
 }
 
 function addRanges(groups: readonly LightGroup[], ranges: readonly Range[]): Range {
@@ -173,11 +115,22 @@ function addRanges(groups: readonly LightGroup[], ranges: readonly Range[]): Ran
   return { least: sum('least'), most: sum('most') };
 }
 
+/** Kept for as long as the waveform: a screen asks for the same lamps at many rates and shutters. */
+const amplitudes = new WeakMap<Float64Array, Float64Array>();
+
+function amplitudesOf({ samples }: Waveform): Float64Array {
+  let known = amplitudes.get(samples);
+  if (!known) {
+    known = harmonicAmplitudes({ samples }, Math.min(MOST_HARMONICS, Math.floor(samples.length / 2) - 1));
+    amplitudes.set(samples, known);
+  }
+  return known;
+}
+
 function tonesOf(groups: readonly LightGroup[], given: SeenGiven): readonly SeenTone[] {
   return groups
-    .flatMap(({ waveform, shareFraction }) => {
-      const count = Math.min(MOST_HARMONICS, Math.floor(waveform.samples.length / 2) - 1);
-      return [...harmonicAmplitudes(waveform, count)].map((amplitude, i) => {
+    .flatMap(({ waveform, shareFraction }) =>
+      [...amplitudesOf(waveform)].map((amplitude, i) => {
         const lamp_Hz = (i + 1) / waveform.period_s;
         const left = Math.abs(sinc(lamp_Hz * given.exposureTime_s));
         return {
@@ -185,8 +138,8 @@ function tonesOf(groups: readonly LightGroup[], given: SeenGiven): readonly Seen
           ...screenFlickerOf({ ripple_Hz: lamp_Hz, ...given }),
           amplitudeFraction: shareFraction * amplitude * left,
         };
-      });
-    })
+      }),
+    )
     .filter(({ amplitudeFraction }) => amplitudeFraction > LEAST_AMPLITUDE)
     .sort((a, b) => b.amplitudeFraction - a.amplitudeFraction);
 }
@@ -194,8 +147,8 @@ function tonesOf(groups: readonly LightGroup[], given: SeenGiven): readonly Seen
 /** Seconds with three figures, for a sentence. */
 const seconds = (time_s: number) => `${Number(time_s.toPrecision(3))} s`;
 
-/** What a clip shows of the lamps' flicker. Throws RangeError for a rate or exposure that is not positive, or no lamps. */
-export function seenFlicker(groups: readonly LightGroup[], given: SeenGiven): SeenFlicker {
+/** How far a clip swings, without what it looks like. Throws RangeError as `seenFlicker`. */
+export function swingsOf(groups: readonly LightGroup[], given: SeenGiven): Pick<SeenFlicker, 'worst' | 'best' | 'betweenTakes'> {
   const { frameRate_fps, exposureTime_s, playback_fps, frameCount } = given;
   requirePositive({ frameRate_fps, exposureTime_s, playback_fps });
   if (frameCount !== undefined) requireCount({ frameCount }, 1);
@@ -209,6 +162,13 @@ export function seenFlicker(groups: readonly LightGroup[], given: SeenGiven): Se
       ),
     ),
   ) as [Swing, Swing, Swing];
+  return { worst, best, betweenTakes };
+} // prettier-ignore
+
+/** What a clip shows of the lamps' flicker. Throws RangeError for a rate or exposure that is not positive, or no lamps. */
+export function seenFlicker(groups: readonly LightGroup[], given: SeenGiven): SeenFlicker {
+  const { frameRate_fps, frameCount } = given;
+  const { worst, best, betweenTakes } = swingsOf(groups, given);
   const tones = tonesOf(groups, given);
   const dominant = tones.find((tone) => tone.alias_Hz > 0);
   const common = { worst, best, betweenTakes, tones, dominant };

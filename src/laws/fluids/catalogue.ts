@@ -9,12 +9,14 @@ import { filmBurstSpeed } from './filmBurst.ts';
 import { puffingFrequency } from './flame.ts';
 import { impactTime, ohnesorge, reynolds, spreadDiameter, weber } from './impact.ts';
 import { effluxSpeed, jetBreakupLength, orificeFlow, thinnedDiameter } from './jet.ts';
+import { pourFront } from './pourFront.ts';
 import { relaxationTime, stoppingDistance } from './powder.ts';
 import { drySplash, filmSplash } from './splash.ts';
 
 export const FLUID_LAWS: readonly AnyLaw[] = [
   effluxSpeed,
   orificeFlow,
+  pourFront,
   thinnedDiameter,
   jetBreakupLength,
   gravityCoiling,

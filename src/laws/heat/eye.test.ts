@@ -5,6 +5,7 @@ import {
   blueLightDistance_m,
   blueLightTime_s,
   blueRadiance_W_per_m2_sr,
+  infraredEyeLimit_W_per_m2,
   infraredEyeTime_s,
   irradianceDistance_m,
   retinalHeatLimit_W_per_m2_sr,
@@ -130,6 +131,17 @@ test('the distance grows with radiance, size and time, and a source within the l
       },
     ),
   );
+});
+
+test('the limit of infrared for a time is the one whose time it is, and ends where the standard ends it', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0.1, max: 999, noNaN: true }), (time_s) => {
+      expect(infraredEyeTime_s({ infrared_W_per_m2: infraredEyeLimit_W_per_m2({ time_s }) })).toBeCloseTo(time_s, 6);
+    }),
+  );
+  expect(infraredEyeLimit_W_per_m2({ time_s: 100 })).toBeCloseTo(569.2, 1);
+  expect(infraredEyeLimit_W_per_m2({ time_s: 1001 })).toBe(100);
+  expect(() => infraredEyeLimit_W_per_m2({ time_s: 0 })).toThrow('time_s must be positive');
 });
 
 test('an irradiance falls to its limit where the inverse square says', () => {

@@ -95,6 +95,12 @@ export function infraredEyeTime_s({ infrared_W_per_m2 }: { readonly infrared_W_p
   return infrared_W_per_m2 <= 100 ? DAY_s : Math.min(1000, (18_000 / infrared_W_per_m2) ** (4 / 3));
 }
 
+/** Published limit of infrared at the front of the eye for a time, the last step beyond 1000 s. Throws RangeError unless the time is positive. */
+export function infraredEyeLimit_W_per_m2({ time_s }: { readonly time_s: number }): number {
+  requirePositive({ time_s });
+  return time_s > 1000 ? 100 : 18_000 * time_s ** -0.75;
+}
+
 /** Dose that the limit for skin reaches at 10 s. */
 const SKIN_DOSE_J_per_m2 = 20_000 * 10 ** 0.25;
 

@@ -5,6 +5,7 @@ import {
   blueLightTime_s,
   blueRadiance_W_per_m2_sr,
   BLUEST_lm_per_W,
+  infraredEyeLimit_W_per_m2,
   infraredEyeTime_s,
   irradianceDistance_m,
   retinalHeatLimit_W_per_m2_sr,
@@ -109,6 +110,18 @@ export const infraredEyeTime = law(infraredEyeTime_s, {
   },
   gives: { limitTime_s: TIME },
   example: { infrared_W_per_m2: 400 },
+  ...COMMON,
+  cautions: ['intense-light', 'heat'],
+});
+
+export const infraredEyeLimit = law(infraredEyeLimit_W_per_m2, {
+  id: 'infrared-eye-limit',
+  title: 'Infrared on the eye: the published limit',
+  says: 'How much infrared the published limit lets an open eye be in for a time.',
+  equation: 'E = 18 000 · t^(−3/4) to 1000 s; 100 W/m² beyond',
+  takes: { time_s: { title: 'Time in it', note: 'summed over the day' } },
+  gives: { limit_W_per_m2: 'Limit published, of infrared at the eye' },
+  example: { time_s: 100 },
   ...COMMON,
   cautions: ['intense-light', 'heat'],
 });

@@ -1,6 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { published } from '../../../test/published.ts';
-import { irradianceOfLamp_W_per_m2, irradianceOfLight_W_per_m2, LAMP_EFFICACY_lm_per_W } from './irradiance.ts';
+import {
+  infraredOfLamp_W_per_m2,
+  irradianceOfLamp_W_per_m2,
+  irradianceOfLight_W_per_m2,
+  LAMP_EFFICACY_lm_per_W,
+  lampHeatOf,
+} from './irradiance.ts';
 
 describe('published values', () => {
   published(
@@ -38,6 +44,21 @@ test('tungsten’s efficacy is that of a black body at 3200 K, by Planck’s law
   const eye = radiated(380, 780, (l) => 1.019 * Math.exp(-285.4 * (l * 1e6 - 0.559) ** 2));
   const all = radiated(150, 60_000, () => 1);
   expect((683 * eye) / all / LAMP_EFFICACY_lm_per_W.tungsten).toBeCloseTo(1, 1);
+});
+
+test('infrared is what a kind of lamp weighs beyond the part that is seen: nine tenths of tungsten, none of diodes', () => {
+  const share = (lamp: 'tungsten' | 'discharge' | 'led') =>
+    infraredOfLamp_W_per_m2({ illuminance_lx: 1e5, lamp }) / irradianceOfLamp_W_per_m2({ illuminance_lx: 1e5, lamp });
+  expect(share('tungsten')).toBeCloseTo(0.91, 2);
+  expect(share('discharge')).toBeCloseTo(0.7, 2);
+  expect(share('led')).toBe(0);
+});
+
+test('the law of one kind is the law of all with that kind chosen', () => {
+  for (const lamp of ['tungsten', 'discharge', 'led'] as const)
+    expect(lampHeatOf(lamp).compute({ illuminance_lx: 4e4 })).toBe(
+      irradianceOfLamp_W_per_m2({ illuminance_lx: 4e4, lamp }),
+    );
 });
 
 test('what has no meaning is refused by name', () => {

@@ -83,3 +83,25 @@ export const lampHeat = law(irradianceOfLamp_W_per_m2, {
   example: { illuminance_lx: 100_000, lamp: 'tungsten' },
   ...COMMON,
 });
+
+/** The same law for one kind of lamp, as a plan works it. */
+export function lampHeatOf(lamp: Lamp) {
+  const compute = ({ illuminance_lx }: { readonly illuminance_lx: number }): number =>
+    irradianceOfLamp_W_per_m2({ illuminance_lx, lamp });
+  return {
+    ...lampHeat,
+    title: `${lampHeat.title}: ${LAMPS[lamp]}`,
+    takes: { illuminance_lx: 'Illuminance' },
+    example: { illuminance_lx: 100_000 },
+    compute,
+  };
+}
+
+/**
+ * What an irradiance of a kind of lamp weighs beyond the part that is seen: infrared, at its most. Throws RangeError for
+ * a negative illuminance or an unknown lamp.
+ */
+export function infraredOfLamp_W_per_m2(given: { readonly illuminance_lx: number; readonly lamp: Lamp }): number {
+  const { illuminance_lx } = given;
+  return irradianceOfLamp_W_per_m2(given) - illuminance_lx / LAMP_EFFICACY_lm_per_W.led;
+}

@@ -3,7 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { published } from '../../../test/published.ts';
 import { layerTemperature_degC } from './layer.ts';
 import { irradianceOfLamp_W_per_m2 } from './irradiance.ts';
-import { PRODUCTS, productTime_s, type ProductKind } from './products.ts';
+import {
+  heatOfAir_W_per_m2,
+  PRODUCTS,
+  productTime_s,
+  productTimeAt_s,
+  productTimeOf,
+  type ProductKind,
+} from './products.ts';
 
 describe('published values', () => {
   published('heat of melting by its water, kJ/kg', () => 335 * 0.66, [
@@ -63,6 +70,38 @@ test('it is never longer than a thin layer that also cools would take to get as 
   );
 });
 
+test('under all kinds of lamps at once the heat of each adds up, taken up by its own share', () => {
+  const skin = { start_degC: -1, air_degC: 0, thickness_m: 0.01 };
+  const none = { tungsten_W_per_m2: 0, discharge_W_per_m2: 0, led_W_per_m2: 0 };
+  const time = (more: Partial<typeof none>) => productTimeOf('ice').compute({ ...none, ...more, ...skin });
+  // Ice takes up seven tenths of a filament and a tenth of diodes.
+  expect(time({ tungsten_W_per_m2: 100, led_W_per_m2: 300 })).toBeCloseTo(
+    productTimeAt_s({ product: 'ice', absorbed_W_per_m2: 100, ...skin }),
+    9,
+  );
+  expect(time({ discharge_W_per_m2: 100 })).toBeCloseTo(time({ tungsten_W_per_m2: 100 }), 9);
+  // One kind alone is the law as it stands.
+  const alone = productTime_s({ product: 'ice', lamp: 'led', illuminance_lx: 90_000, ...skin });
+  expect(time({ led_W_per_m2: 300 })).toBeCloseTo(alone, 9);
+});
+
+// Worked in the project's reference: 10 mm of ice take 3063 s of 1000 W/m² to melt through at 334 kJ/kg; a tenth shows.
+test('ice of 10 mm that takes up 1000 W/m² may show after a tenth of its 51 minutes', () => {
+  const time_s = productTimeAt_s({
+    product: 'ice',
+    absorbed_W_per_m2: 1000,
+    start_degC: -1e-6,
+    air_degC: -1e-6,
+    thickness_m: 0.01,
+  });
+  expect(time_s * (334 / 335)).toBeCloseTo(306.3, 1);
+});
+
+test('air warms what is colder, and takes nothing away', () => {
+  expect(heatOfAir_W_per_m2({ start_degC: -18, air_degC: 22 })).toBe(400);
+  expect(heatOfAir_W_per_m2({ start_degC: 30, air_degC: 22 })).toBe(0);
+});
+
 test('what starts too warm has no time, and in the dark and cold there is no end to it', () => {
   expect(productTime_s({ product: 'butter', lamp: 'led', illuminance_lx: 1e5, start_degC: 15 })).toBe(0);
   expect(productTime_s({ product: 'ice', lamp: 'led', illuminance_lx: 0, start_degC: -5, air_degC: -10 })).toBe(
@@ -75,5 +114,8 @@ test('what has no meaning is refused by name', () => {
   expect(() => productTime_s({ ...bad, product: 'lard' as 'butter' })).toThrow('product must be one of ice-cream');
   expect(() => productTime_s({ ...bad, lamp: 'candle' as 'led' })).toThrow('lamp must be one of tungsten');
   expect(() => productTime_s({ ...bad, thickness_m: 0 })).toThrow('thickness_m must be positive');
+  expect(() => productTimeAt_s({ product: 'butter', start_degC: 5, absorbed_W_per_m2: -1 })).toThrow(
+    'absorbed_W_per_m2 must',
+  );
   expect(() => productTime_s({ ...bad, illuminance_lx: -1 })).toThrow('illuminance_lx must be zero or above');
 });

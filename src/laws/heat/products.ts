@@ -75,19 +75,31 @@ const SEEN_FRACTION = 0.1;
 /** Air that warms something cold, moist air at its most. @source heat-practice */
 const WARM_AIR_W_per_m2_K = 10;
 
-export interface ProductGiven {
-  readonly product: ProductKind;
-  readonly lamp: Lamp;
-  readonly illuminance_lx: number;
+/** What a skin starts from and stands in. */
+interface Skin {
   readonly start_degC: number;
   readonly air_degC?: number;
   readonly thickness_m?: number;
 }
 
-/** Shortest credible time until a product shows the light; 0 where it starts too warm, Infinity in the dark and cold. Throws RangeError outside its domain. */
-export function productTime_s(given: ProductGiven): number {
-  const { product, lamp, illuminance_lx, start_degC, air_degC = 22, thickness_m = 0.002 } = given;
-  requireNotNegative({ illuminance_lx });
+/** Air and skin where nobody says; assumed. */
+export const USUAL_AIR_degC = 22;
+export const USUAL_SKIN_m = 0.002;
+
+/** Heat that still air brings to something colder, at its most, W/m². */
+export function heatOfAir_W_per_m2({ start_degC, air_degC = USUAL_AIR_degC }: Skin): number {
+  return WARM_AIR_W_per_m2_K * Math.max(0, air_degC - start_degC);
+}
+
+/**
+ * Shortest credible time until a product shows the heat it takes up from all light together; 0 where it starts too warm,
+ * Infinity where nothing warms it. Throws RangeError outside its domain.
+ */
+export function productTimeAt_s(
+  given: Skin & { readonly product: ProductKind; readonly absorbed_W_per_m2: number },
+): number {
+  const { product, absorbed_W_per_m2, start_degC, air_degC = USUAL_AIR_degC, thickness_m = USUAL_SKIN_m } = given;
+  requireNotNegative({ absorbed_W_per_m2 });
   requireFinite({ start_degC, air_degC });
   requirePositive({ thickness_m });
   if (!Object.hasOwn(PRODUCTS, product))
@@ -95,10 +107,22 @@ export function productTime_s(given: ProductGiven): number {
   const of: Product = PRODUCTS[product];
   if (start_degC >= of.changes_degC) return 0;
   const heat = of.specificHeat_J_per_kg_K * (of.changes_degC - start_degC) + SEEN_FRACTION * of.meltingHeat_J_per_kg;
-  const flow =
-    of.absorbed[lamp] * irradianceOfLamp_W_per_m2({ illuminance_lx, lamp }) +
-    WARM_AIR_W_per_m2_K * Math.max(0, air_degC - start_degC);
+  const flow = absorbed_W_per_m2 + heatOfAir_W_per_m2({ start_degC, air_degC });
   return flow > 0 ? (thickness_m * of.density_kg_per_m3 * heat) / flow : Infinity;
+}
+
+export interface ProductGiven extends Skin {
+  readonly product: ProductKind;
+  readonly lamp: Lamp;
+  readonly illuminance_lx: number;
+}
+
+/** Shortest credible time until a product shows the light; 0 where it starts too warm, Infinity in the dark and cold. Throws RangeError outside its domain. */
+export function productTime_s({ product, lamp, illuminance_lx, ...skin }: ProductGiven): number {
+  requireNotNegative({ illuminance_lx });
+  const irradiance = irradianceOfLamp_W_per_m2({ illuminance_lx, lamp });
+  const absorbed_W_per_m2 = Object.hasOwn(PRODUCTS, product) ? PRODUCTS[product].absorbed[lamp] * irradiance : 0;
+  return productTimeAt_s({ product, absorbed_W_per_m2, ...skin });
 }
 
 const CHOICES = Object.fromEntries(Object.entries(PRODUCTS).map(([key, { title }]) => [key, title])) as Record<
@@ -116,8 +140,8 @@ export const productTime = law(productTime_s, {
     lamp: { title: 'Lamp', choices: LAMPS },
     illuminance_lx: 'Illuminance',
     start_degC: 'Temperature at the start',
-    air_degC: { title: 'Air', default: 22, note: 'assumed' },
-    thickness_m: { title: 'Skin that shows', default: 0.002, note: 'assumed' },
+    air_degC: { title: 'Air', default: USUAL_AIR_degC, note: 'assumed' },
+    thickness_m: { title: 'Skin that shows', default: USUAL_SKIN_m, note: 'assumed' },
   },
   gives: { time_s: 'Time in the light' },
   holds:
@@ -127,3 +151,44 @@ export const productTime = law(productTime_s, {
   words: ['melt', 'food', 'hero', 'ice cream', 'chocolate', 'butter', 'ice', 'product life', 'hot lights'],
   example: { product: 'ice-cream', lamp: 'led', illuminance_lx: 60_000, start_degC: -18 },
 });
+
+export interface MixedLight extends Required<Skin> {
+  readonly tungsten_W_per_m2: number;
+  readonly discharge_W_per_m2: number;
+  readonly led_W_per_m2: number;
+}
+
+/** The same law for one product under all kinds of lamps at once, as a plan works it. */
+export function productTimeOf(product: ProductKind) {
+  const { absorbed } = PRODUCTS[product];
+  const compute = ({ tungsten_W_per_m2, discharge_W_per_m2, led_W_per_m2, ...skin }: MixedLight): number => {
+    requireNotNegative({ tungsten_W_per_m2, discharge_W_per_m2, led_W_per_m2 });
+    const absorbed_W_per_m2 =
+      absorbed.tungsten * tungsten_W_per_m2 + absorbed.discharge * discharge_W_per_m2 + absorbed.led * led_W_per_m2;
+    return productTimeAt_s({ product, absorbed_W_per_m2, ...skin });
+  };
+  const { start_degC, air_degC, thickness_m } = productTime.takes;
+  const heatOf = (lamp: Lamp) => ({ title: `Heat of ${LAMPS[lamp]}` });
+  return {
+    ...productTime,
+    title: `${productTime.title}: ${PRODUCTS[product].title}`,
+    equation: 't = ρ · δ · (c · (T_m − T₀) + x · L) / (Σ a · Eₑ + h · (T_air − T₀))',
+    takes: {
+      tungsten_W_per_m2: heatOf('tungsten'),
+      discharge_W_per_m2: heatOf('discharge'),
+      led_W_per_m2: heatOf('led'),
+      start_degC,
+      air_degC,
+      thickness_m,
+    },
+    example: {
+      tungsten_W_per_m2: 370,
+      discharge_W_per_m2: 0,
+      led_W_per_m2: 200,
+      start_degC: -18,
+      air_degC: 22,
+      thickness_m: 0.002,
+    },
+    compute,
+  };
+}

@@ -3,6 +3,7 @@ import type { AnyLaw } from '../law.ts';
 import { exposureForBlur, frameRateForStep, frameStep, imageSpeed, motionBlur } from './blur.ts';
 import { cameraArc, rimSpeed, turnAcceleration } from './circle.ts';
 import { dragFallSpeed, dragFallTime, fallSpeed, fallTime, terminalFallSpeed, terminalFallTime } from './fall.ts';
+import { dragFlight, flight } from './flight.ts';
 import { airLaunchSpeed, springLaunchSpeed, throwReach } from './launcher.ts';
 import { miniatureFrameRate, miniatureSpeed } from './miniature.ts';
 import { railMove } from './move.ts';
@@ -10,6 +11,7 @@ import { exposureToFreeze, frameRateToFollow } from './ownSize.ts';
 import { shortestPan } from './pan.ts';
 import { dragCoefficient, terminalSpeed } from './sphereDrag.ts';
 import { apparentRotation, standstillRotation, trueRotationRate } from './strobe.ts';
+import { swing } from './swing.ts';
 
 export const MOTION_LAWS: readonly AnyLaw[] = [
   imageSpeed,
@@ -30,6 +32,9 @@ export const MOTION_LAWS: readonly AnyLaw[] = [
   springLaunchSpeed,
   airLaunchSpeed,
   throwReach,
+  flight,
+  dragFlight,
+  swing,
   railMove,
   cameraArc,
   rimSpeed,

@@ -10,6 +10,7 @@ import {
   screenTime,
 } from './expansion.ts';
 import { ghostGap } from './ghosting.ts';
+import { fireOffset } from './lead.ts';
 import { rampRealTime } from './profile.ts';
 import { averagedAngle, framesToAverage } from './resample.ts';
 import { frameTime, timecodeFrame, timecodeLabel } from './timecode.ts';
@@ -29,4 +30,5 @@ export const TIME_LAWS: readonly AnyLaw[] = [
   frameTime,
   timecodeLabel,
   timecodeFrame,
+  fireOffset,
 ];

@@ -1,27 +1,31 @@
 /** The shot in time: what fires when, what meets, which part of the memory is kept. The clock's zero is the start of the action. */
 import type { Cue, Rig } from '../../document/schema.ts';
-import type { Assumption, Missing } from '../types.ts';
+import type { Assumption, Missing } from '../lacks.ts';
 
-/** One cue, worked back from the moment at which it must arrive. */
+/** One cue, worked back from the moment at which it must arrive. A time that rests on what is missing is absent. */
 export interface CueTiming {
   readonly id: string;
+  /** Start of the names of its numbers, for `explain`: `cue0` of `cue0Fire_s`, `cue0Travel_s`, `cue0Spread_s`. */
+  readonly prefix: string;
   readonly title: string;
   readonly rig: string | undefined;
   readonly rigTitle: string;
   readonly rigKind: Rig['kind'];
   readonly does: NonNullable<Cue['does']>;
   /** From signal to movement. */
-  readonly latency_s: number;
+  readonly latency_s?: number;
   /** From movement to arrival. */
-  readonly travel_s: number;
+  readonly travel_s?: number;
   readonly settle_s: number;
-  /** When its signal is given, when it moves, when it has arrived and rests. */
-  readonly fire_s: number;
-  readonly moves_s: number;
-  readonly arrives_s: number;
-  readonly rests_s: number;
+  /** When its signal is given, when it moves, when it has arrived and when it rests. */
+  readonly fire_s?: number;
+  readonly moves_s?: number;
+  readonly arrives_s?: number;
+  readonly rests_s?: number;
+  /** When its signal is given after the first of all signals: what is set on the controller, never below zero. */
+  readonly afterFirst_s?: number;
   /** How far its arrival varies, one standard deviation: signal, release and place together. */
-  readonly spread_s: number;
+  readonly spread_s?: number;
   /** Share of the variance of all that must meet that is this one's. */
   readonly shareOfSpreadFraction: number;
   /** Speed with which it arrives, where it has one. */
@@ -46,10 +50,11 @@ export interface Meeting {
   /** Chance that they do, in closed form; undefined while an input is missing. */
   readonly chanceFraction?: number;
   readonly wantedFraction: number;
-  /** The cue whose spread counts most. */
+  /** Id of the cue whose spread counts most. */
   readonly dominant?: string;
   /** How small that one's spread would have to be for the chance wanted, the others as they are; undefined where none would do. */
   readonly dominantSpreadNeeded_s?: number;
+  /** Whether a spread behind it was neither measured nor stated. */
   readonly isAssumed: boolean;
 }
 
@@ -60,7 +65,10 @@ export interface Catching {
   readonly tailLostFraction: number;
 }
 
-/** The trigger and what it keeps of a memory that records round and round. */
+/**
+ * The trigger and what it keeps of a memory that records round and round; absent while something it rests on is missing,
+ * which the margin `trigger-catch` names. The shares of `set` and `best` are of takes in which it fires as it should.
+ */
 export interface TriggerTiming {
   readonly by: 'person' | 'electric' | 'beam' | 'sound' | 'contact' | 'picture';
   /** When what it answers happens. */
@@ -73,6 +81,8 @@ export interface TriggerTiming {
   readonly set: Catching;
   readonly best: Catching;
   readonly isFixed: boolean;
+  /** Share of all takes whose whole action is kept, as it is set. */
+  readonly chanceFraction: number;
   /** Shares of takes lost to firing early and to not firing at all. */
   readonly falseFireFraction: number;
   readonly noFireFraction: number;
@@ -95,11 +105,14 @@ export interface MemoryTiming {
   readonly trimmedFrameCount: number;
   readonly trimmedSize_B: number;
   readonly saveTime_s?: number;
+  /** How long the reset takes, on average. */
+  readonly reset_s: number;
   /** Whether the next roll waits for the save, with the reset as long as it is. */
   readonly waits_s?: number;
   readonly rollsBeforeSaving: number;
-  /** Where each cue and the trigger lie in what is kept: frames from its start. */
+  /** Where each signal, each arrival, the trigger and the action lie in the memory, or where no trigger is known in what is kept: frames from its start. */
   readonly marks: readonly { readonly title: string; readonly at_s: number; readonly frame: number }[];
+  readonly assumed: readonly Assumption[];
 }
 
 export interface ShotTiming {
@@ -109,7 +122,7 @@ export interface ShotTiming {
   readonly captureRate_fps: number;
   /** Screen seconds for each real second at constant speed; absent for a speed profile. */
   readonly screenStretchRatio?: number;
-  /** In the order in which they fire. */
+  /** In the order in which they fire; those whose time is not known come last. */
   readonly cues: readonly CueTiming[];
   readonly meeting?: Meeting;
   readonly trigger?: TriggerTiming;

@@ -11,7 +11,7 @@ const FIXED: readonly { readonly key: string; readonly readKey: 'rate' | 'shutte
   { key: 'lens', readKey: 'lens', says: 'the lens' },
 ]; // prettier-ignore
 
-const ANY: readonly LimitId[] = ['frame-rate', 'screen-time', 'shutter', 'stop-range', 'index-range', 'light', 'highlights', 'noise', 'depth', 'blur', 'diffraction', 'picture-size', 'in-the-picture', 'coverage', 'focus', 'clearance', 'buffer']; // prettier-ignore
+const ANY: readonly LimitId[] = ['frame-rate', 'screen-time', 'shutter', 'stop-range', 'index-range', 'light', 'highlights', 'noise', 'depth', 'blur', 'diffraction', 'picture-size', 'in-the-picture', 'coverage', 'focus', 'clearance', 'buffer', 'trigger-catch']; // prettier-ignore
 
 export const letItBeSolved: Move = {
   id: 'let-it-be-solved',

@@ -35,6 +35,12 @@ export interface Move {
   readonly propose: (context: MoveContext) => readonly Proposal[];
 }
 
+/** The move of ways that were found by searching all lamps of the kit, apart from the plan, which only moves what stands. */
+export const LAMP_SEARCH = 'search-lamps';
+
+/** How such a way is told from the plan's own. */
+export const FOUND_BY_SEARCH = 'found by searching the lamps of the kit';
+
 /** Sets a key of the shot. `key` may name a key inside one of its records: `action/speed`. */
 export function setKey({ shotId }: MoveContext, key: string, value: Written): PatchOperation {
   return { op: 'add', path: `/shots/${shotId}/${key}`, value };

@@ -1,5 +1,6 @@
 /** Each move in a small shoot where it has something to offer, and what it must not do there. */
 import { describe, expect, test } from 'vitest';
+import { MEETING, PERSON, RIGS } from '../../../test/cues.ts';
 import { changed, readSound, SMALL } from '../../../test/shoots.ts';
 import { applyPatch, writtenValueAt } from '../../document/patch.ts';
 import type { Written } from '../../document/written.ts';
@@ -23,6 +24,27 @@ const FASTER = { title: 'Faster', pixels: '1280 x 720', rate: '9000 fps' };
 const macro = (SMALL['kit'] as { lenses: { macro: Written } }).lenses.macro as Readonly<Record<string, Written>>;
 const LONG = { ...macro, title: 'Long', focalLength: '180 mm', closeFocus: '500 mm', frontToSensor: '300 mm' };
 const QUICK = { ...((SMALL['kit'] as { cameras: { body: Readonly<Record<string, Written>> } }).cameras.body), title: 'Quick', modes: { whole: { title: 'Quick whole', pixels: '1920 x 1080', rate: '20000 fps' } }, availability: 'hire' }; // prettier-ignore
+
+/** Dark chocolate under one hot lamp two metres off, with diodes in the kit that give four fifths of its light. */
+const MELTING: Changes = {
+  '/kit/lamps': {
+    fresnel: { title: 'Fresnel', kind: 'tungsten', illuminance: '50 klx', distance: '2 m', beam: '20°', field: '35°', face: { width: '250 mm' } },
+    diodes: { title: 'Diodes', kind: 'led', illuminance: '40 klx', distance: '2 m', beam: '20°', field: '35°', face: { width: '250 mm' } },
+  },
+  '/lighting/key': { title: 'Key', lamps: { rim: { title: 'Rim', lamp: 'fresnel', at: '0 m, -2 m, 0 m' } } },
+  '/kit/products': { curl: { title: 'Curl', warms: 'dark-chocolate', start: '18 °C', thickness: '2 mm' } },
+  '/shoot/air': '18 °C',
+  '/shots/one/hero': { product: 'curl', lightOn: '1 min' },
+}; // prettier-ignore
+
+/** A person at a button whose memory holds too little. */
+const SLIPPING: Changes = { ...PERSON, '/kit/cameras/body/memory': '1.3 GB' };
+
+/** One of three rigs varies too much. */
+const SHAKY: Changes = {
+  ...MEETING,
+  '/kit/rigs/latch': { title: 'Latch', kind: 'latch', latency: '30 ms', jitter: '3 ms' },
+};
 
 interface Case {
   readonly move: string;
@@ -66,10 +88,33 @@ const CASES: readonly Case[] = [
   { move: 'ask-less', limit: 'diffraction', changes: { '/shots/one/stop': 'T32', '/shots/one/diffraction': '1 px' }, title: /^Accept a diffraction disc of [\d.]+ px$/ },
   { move: 'ask-less', limit: 'clearance', changes: { '/shots/one/clearance': '1.2 m' }, title: /^Make do with 1 m of clearance$/ },
   { move: 'ask-less', limit: 'hero-life', changes: { '/shots/one/hero/life': '1 min' }, title: /^Light it for 59 s a take$/, says: /stand-in/ },
+  { move: 'dim-lamps', limit: 'hero-life', changes: MELTING, title: /^Dim Rim to 44 %$/, says: /warmer in colour/ },
+  { move: 'dim-lamps', limit: 'hero-life', changes: { ...MELTING, '/lighting/key/illuminance': '40 klx', '/lighting/key/reading': 'metered' }, title: /^Dim Rim to 55 %$/ },
+  { move: 'move-back', limit: 'hero-life', changes: MELTING, title: /^Take Rim back to 3 m$/, says: /less light/ },
+  { move: 'swap-lamps', limit: 'hero-life', changes: MELTING, title: /^Use Diodes in place of Rim$/, says: /tenth of the heat.*0\.3 stops less/ },
+  { move: 'swap-lamps', limit: 'hero-life', changes: { ...MELTING, '/kit/lamps/diodes/availability': 'hire' }, title: /^Hire Diodes in place of Rim$/ },
+  { move: 'stand-in', limit: 'hero-life', changes: { ...MELTING, '/shots/one/times/roll': '12 s' }, title: /^Light the hero for the roll alone, 12 s$/, says: /burn in/ },
+  { move: 'ask-less', limit: 'hero-life', changes: MELTING, title: /^Light it for 2\d s a take$/ },
+  { move: 'dim-lamps', limit: 'eye-distance', changes: MELTING, title: /^Dim Rim to 3\d %$/ },
+  { move: 'move-back', limit: 'eye-distance', changes: MELTING, title: /^Take Rim back to 3\.\d m$/ },
+  { move: 'swap-lamps', limit: 'eye-distance', changes: MELTING, title: /^Use Diodes in place of Rim$/ },
   { move: 'set-fixed', limit: 'light', changes: { '/lighting/key/illuminance': '15 klx', '/shots/one/stop': 'T16' }, title: /^Set T/, touchesFixed: true },
   { move: 'set-fixed', limit: 'blur', changes: { '/shots/one/shutter': '1/500 s' }, title: /^Set the shutter to 1\/3200 s$/, touchesFixed: true },
   { move: 'set-fixed', limit: 'noise', changes: { '/shots/one/index': 12800, '/shots/one/signalToNoise': '30 dB' }, title: /^Rate it at EI \d+$/, touchesFixed: true },
   { move: 'let-it-be-solved', limit: 'light', changes: { ...DARK, '/shots/one/stop': 'T22' }, title: /^Let the stop be worked out$/, touchesFixed: true },
+  { move: 'best-trigger', limit: 'trigger-catch', changes: { ...PERSON, '/shots/one/trigger/post': '50 %' }, title: /^Keep 20 % of the memory after the trigger$/, says: /fixed, 50 %/, touchesFixed: true },
+  { move: 'electric-trigger', limit: 'trigger-catch', changes: { ...SLIPPING, ...MEETING }, title: /^Trigger by a signal of the controller as the action starts$/, says: /lead from the controller/ },
+  { move: 'electric-trigger', limit: 'trigger-catch', changes: { ...SLIPPING, ...RIGS, '/shots/one/cues': { jet: { rig: 'nozzle', does: 'acts' } }, '/shots/one/meeting/at': '0 s' }, title: /^Trigger by the first signal to the rigs$/ },
+  { move: 'shorter-handles', limit: 'trigger-catch', changes: SLIPPING, title: /^Keep handles of \d+ ms$/, says: /cut/ },
+  { move: 'shorter-on-screen', limit: 'trigger-catch', changes: SLIPPING, title: /^Let it last [\d.]+ s on screen$/ },
+  { move: 'other-mode', limit: 'trigger-catch', changes: { ...SLIPPING, '/kit/cameras/body/modes/eight': { title: 'Eight bits', pixels: '1920 x 1080', rate: '5000 fps', bits: 8 }, '/shots/one/camera': 'body', '/shots/one/mode': 'whole' }, title: /^Record Eight bits$/, touchesFixed: true },
+  { move: 'fewer-partitions', limit: 'trigger-catch', changes: { ...PERSON, '/kit/cameras/body/memory': '6.4 GB', '/kit/cameras/body/partitions': 5 }, title: /^Divide the memory of Body by 4$/, says: /4 rolls before one must be saved, not 5/ },
+  { move: 'fewer-partitions', limit: 'buffer', changes: { '/kit/cameras/body/partitions': 64 }, title: /^Divide the memory of Body by 51$/ },
+  { move: 'fewer-good-takes', limit: 'trigger-catch', changes: SLIPPING, title: /^Be content with \d+ % of takes kept whole, and plan 4 takes$/, says: /resets/ },
+  { move: 'fewer-good-takes', limit: 'meeting', changes: { ...MEETING, '/shots/one/meeting/chance': '90 %' }, title: /^Be content with 66 % of takes that meet, and plan 5 takes$/ },
+  { move: 'more-time-to-meet', limit: 'meeting', changes: { ...MEETING, '/shots/one/meeting/chance': '90 %' }, title: /^Let them meet within 3 ms$/, says: /further apart/ },
+  { move: 'steadier-rig', limit: 'meeting', changes: { ...SHAKY, '/kit/rigs/spare': { title: 'Spare valve', kind: 'valve' } }, title: /^Fire Spare valve for Berry$/, says: /100 µs in place of 3 ms, as is usual/ },
+  { move: 'steadier-rig', limit: 'meeting', changes: { ...SHAKY, '/kit/rigs/spare': { title: 'Spare latch', kind: 'latch', jitter: '1 ms', availability: 'hire' } }, title: /^Hire and fire Spare latch for Berry$/ },
   { move: 'other-body', limit: 'frame-rate', changes: { '/shots/one/screenTime': '60 s', '/kit/cameras/quick': QUICK }, title: /^Hire Quick$/ },
 ]; // prettier-ignore
 

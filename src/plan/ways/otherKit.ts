@@ -47,10 +47,10 @@ function bodies(context: MoveContext): readonly Proposal[] {
     }));
 }
 
-export const otherMode: Move = { id: 'other-mode', closes: ['frame-rate', 'picture-size', 'buffer', 'coverage', 'noise', 'diffraction', 'focus'], propose: modes }; // prettier-ignore
+export const otherMode: Move = { id: 'other-mode', closes: ['frame-rate', 'picture-size', 'buffer', 'trigger-catch', 'coverage', 'noise', 'diffraction', 'focus'], propose: modes }; // prettier-ignore
 export const otherLens: Move = {
   id: 'other-lens',
   closes: ['coverage', 'focus', 'clearance', 'light', 'depth'],
   propose: lenses,
 };
-export const otherBody: Move = { id: 'other-body', closes: ['frame-rate', 'picture-size', 'buffer', 'noise', 'highlights', 'light'], propose: bodies }; // prettier-ignore
+export const otherBody: Move = { id: 'other-body', closes: ['frame-rate', 'picture-size', 'buffer', 'trigger-catch', 'noise', 'highlights', 'light'], propose: bodies }; // prettier-ignore

@@ -2,22 +2,25 @@
 import { rational } from '../../base/rational.ts';
 import { roundedDown, roundedUp } from '../settable.ts';
 import { apart_stops, setKey, setQuantity, type Move, type MoveContext, type Proposal } from './move.ts';
+import { memoryTimes } from './triggerRoom.ts';
 import { say } from './words.ts';
 
 export const shorterOnScreen: Move = {
   id: 'shorter-on-screen',
-  closes: ['frame-rate', 'light', 'buffer', 'screen-time'],
+  closes: ['frame-rate', 'light', 'buffer', 'trigger-catch', 'screen-time'],
   propose(context) {
     const { margin, lack_stops, effective, number } = context;
     const { shot } = effective;
     if (margin.id === 'light' && number('exposureByBlur_s') < number('exposureByAngle_s')) return [];
     if (margin.id === 'screen-time') return margin.have === undefined ? [] : [screenTime(context, roundedDown(margin.have))];
-    const factor = 2 ** -lack_stops;
-    if (shot.rate) return [];
+    const isMemory = margin.id === 'trigger-catch';
+    // The memory holds as many frames at any rate: fewer a second fill it for longer.
+    const factor = isMemory ? 1 / (memoryTimes(context) ?? NaN) : 2 ** -lack_stops;
+    if (shot.rate || Number.isNaN(factor)) return [];
     if (shot.speed.knots.length > 0) return [slowKnots(context, 1 / factor)];
     if (shot.speed.constantFraction !== undefined) {
       const over = Math.floor((1 / shot.speed.constantFraction) * factor);
-      return over < 1 ? [] : [{ title: `Play it at 1/${over} of real time`, patch: [setKey(context, 'speed/constant', `1/${over}`)], gives_stops: lack_stops }];
+      return over < 1 ? [] : [{ title: `Play it at 1/${over} of real time`, patch: [setKey(context, 'speed/constant', `1/${over}`)], gives_stops: -Math.log2(factor) }];
     }
     const wanted_s = number('screenTimeWanted_s');
     return wanted_s > 0 ? [screenTime(context, roundedDown(wanted_s * factor))] : [];

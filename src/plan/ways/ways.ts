@@ -7,29 +7,47 @@ import { candidatesOf, planShot, prepare, workAt } from '../planShot.ts';
 import type { LimitId, Margin, ShotPlan, Way } from '../types.ts';
 import { acceptBlur } from './acceptBlur.ts';
 import { acceptFewerHighlights } from './acceptFewerHighlights.ts';
+import { acceptFlicker } from './acceptFlicker.ts';
 import { acceptLessDepth } from './acceptLessDepth.ts';
 import { acceptNoise } from './acceptNoise.ts';
 import { askLess } from './askLess.ts';
+import { bestTrigger } from './bestTrigger.ts';
+import { dimLamps } from './dimLamps.ts';
+import { electricTrigger } from './electricTrigger.ts';
+import { fewerGoodTakes } from './fewerGoodTakes.ts';
+import { fewerPartitions } from './fewerPartitions.ts';
 import { fitFilter } from './fitFilter.ts';
 import { fitTube } from './fitTube.ts';
+import { fullLevel } from './fullLevel.ts';
 import { lessReframe } from './lessReframe.ts';
 import { leaveOut } from './leaveOut.ts';
 import { letItBeSolved } from './letItBeSolved.ts';
+import { lockRate } from './lockRate.ts';
 import { keepFewer, prepareMore } from './moreHeroes.ts';
 import { moreLight } from './moreLight.ts';
 import type { Move, MoveContext, Proposal } from './move.ts';
+import { moreTimeToMeet } from './moreTimeToMeet.ts';
+import { moveBack } from './moveBack.ts';
 import { moveLamps } from './moveLamps.ts';
+import { nullShutter } from './nullShutter.ts';
 import { openShutter } from './openShutter.ts';
 import { otherBody, otherLens, otherMode } from './otherKit.ts';
+import { largerFilament, otherLamp } from './otherLamp.ts';
 import { setFixed } from './setFixed.ts';
 import { shorterHandles } from './shorterHandles.ts';
 import { shorterOnScreen } from './shorterOnScreen.ts';
+import { standIn } from './standIn.ts';
+import { steadierRig } from './steadierRig.ts';
+import { swapLamps } from './swapLamps.ts';
+import { splitPhases } from './splitPhases.ts';
 import { widerFrame } from './widerFrame.ts';
 
 const MOVES: readonly Move[] = [
   acceptBlur, openShutter, acceptLessDepth, moreLight, acceptNoise, fitFilter, acceptFewerHighlights, shorterOnScreen, otherMode, otherLens,
   widerFrame, lessReframe, leaveOut, fitTube, shorterHandles, askLess, setFixed, letItBeSolved, otherBody,
-  prepareMore, keepFewer, moveLamps,
+  prepareMore, keepFewer, moveLamps, standIn, dimLamps, moveBack, swapLamps,
+  bestTrigger, electricTrigger, fewerPartitions, steadierRig, moreTimeToMeet, fewerGoodTakes,
+  nullShutter, lockRate, splitPhases, otherLamp, largerFilament, fullLevel, acceptFlicker,
 ]; // prettier-ignore
 
 /** At most this many changes are planned for one margin. */
@@ -50,7 +68,7 @@ const JOINED = 6;
 /**
  * The ways to close one margin of a shot, cheapest first; those that only help follow those that close it. Where no
  * single change closes it, the best are joined with a second one solved for what is then still lacking. Empty when the
- * margin is not short, or the shot has no answer yet.
+ * margin is not short, or the shot has no answer yet. Flicker that is unknown has the ways that make it known.
  */
 export function waysFor(
   shoot: Shoot,
@@ -62,7 +80,7 @@ export function waysFor(
   if (shoot.shots[shotId] === undefined) return [];
   const now = planShot(shoot, shotId, 1);
   const margin = now.margins.find(({ id }) => id === limit);
-  if (!now.settings || margin?.state !== 'short' || !margin.stops) return [];
+  if (!now.settings || !margin || !hasWays(margin)) return [];
   const proposals = proposalsFor(shoot, shotId, now, margin).slice(0, MOST_TRIED);
   const from: Start = { written, shotId, now, margin };
   const ways: Way[] = [];
@@ -81,6 +99,33 @@ export function waysFor(
     }
   return distinct(ways.sort(cheapestFirst));
 }
+
+/** A change that somebody else proposes. */
+export interface Proposed extends Proposal {
+  readonly move: string;
+}
+
+/** Each of some changes as a way to close a margin of a shot, planned again; only those that help, as `waysFor` judges it. */
+export function waysAmong(
+  shoot: Shoot,
+  written: Written,
+  shotId: string,
+  limit: LimitId,
+  changes: readonly Proposed[],
+): readonly Way[] {
+  const now = planShot(shoot, shotId, 1);
+  const margin = now.margins.find(({ id }) => id === limit);
+  if (!now.settings || margin?.state !== 'short' || !margin.stops) return [];
+  const from: Start = { written, shotId, now, margin };
+  return changes.flatMap((change) => tried(from, change) ?? []);
+}
+
+/** A margin that is short; or flicker that nobody knows, where another setting of a lamp is known. */
+const hasWays = ({ id, state, stops }: Margin): boolean =>
+  (state === 'short' && stops !== undefined) || (id === 'flicker' && state === 'unknown');
+
+/** Spare in stops; none where it is not known. */
+const spareOf = ({ stops }: Margin): number => stops?.value ?? 0;
 
 /** What every change is tried on, and held against. */
 interface Start {
@@ -119,16 +164,14 @@ function* pairsOf(from: Start, firsts: readonly Way[], mostTried: number): Gener
   }
 }
 
-type Tried = Proposal & { readonly move: string };
-
-function proposalsFor(shoot: Shoot, shotId: string, now: ShotPlan, margin: Margin): readonly Tried[] {
+function proposalsFor(shoot: Shoot, shotId: string, now: ShotPlan, margin: Margin): readonly Proposed[] {
   const prepared = prepare(shoot, shotId);
   const { values, givens } = workAt(prepared, candidatesOf(prepared).best[0]);
   const number = (name: string): number => {
     const slot = prepared.model.slotOf.get(name);
     return slot === undefined ? (givens.get(name)?.value ?? NaN) : values[slot]!;
   };
-  const lack_stops = -margin.stops!.value;
+  const lack_stops = -spareOf(margin);
   const context: MoveContext = {
     shoot,
     shotId,
@@ -150,14 +193,14 @@ function proposalsFor(shoot: Shoot, shotId: string, now: ShotPlan, margin: Margi
 }
 
 /** One proposal planned again; undefined where it does not help, or buys a taste with a hard limit. */
-function tried({ written, shotId, now, margin: target }: Start, proposal: Tried): Way | undefined {
+function tried({ written, shotId, now, margin: target }: Start, proposal: Proposed): Way | undefined {
   const patch = withParents(written, proposal.patch);
   const { shoot, problems } = readShoot(applyPatch(written, patch));
   if (problems.some(({ path }) => patch.some((operation) => path.startsWith(operation.path)))) return undefined;
   const then = planShot(shoot, shotId, now.number);
   const after = then.margins.find(({ id }) => id === target.id);
   const value = after?.stops?.value ?? (after ? -Infinity : 0);
-  const gain_stops = value - target.stops!.value;
+  const gain_stops = value - spareOf(target);
   const closes = after === undefined || after.state === 'tight' || after.state === 'spare';
   if (!(closes || gain_stops > TOLD_STOPS) || !then.settings) return undefined;
   const effects = effectsOf(now.margins, then.margins, target.id);
@@ -183,7 +226,8 @@ function tried({ written, shotId, now, margin: target }: Start, proposal: Tried)
 
 const stateIn = (margins: readonly Margin[], id: LimitId) => margins.find((margin) => margin.id === id)?.state;
 
-function effectsOf(before: readonly Margin[], after: readonly Margin[], target: LimitId): Way['effects'] {
+/** Every limit but one that moves, and by how much. */
+export function effectsOf(before: readonly Margin[], after: readonly Margin[], target: LimitId): Way['effects'] {
   return after
     .flatMap(({ id, title, stops, state }) => {
       const was = before.find((margin) => margin.id === id)?.stops;

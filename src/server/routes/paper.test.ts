@@ -18,6 +18,9 @@ describe('paper from the server', () => {
     ['the card of one shot on Letter', 'sheet=card&shot=splash&size=letter', 's-card-splash.pdf'],
     ['the plan in feet', 'sheet=plan&units=imperial', 's-plan.pdf'],
     ['a morning sheet', 'sheet=morning&duty=light', 's-morning-light.pdf'],
+    ['the cue sheets', 'sheet=cues', 's-cues.pdf'],
+    ['the day', 'sheet=day', 's-day.pdf'],
+    ['what must be camera-ready', 'sheet=dressing', 's-dressing.pdf'],
   ])('%s: a PDF with its revision, kept by nobody on the way', async (_, query, name) => {
     const answer = await (await server()).request(from(query));
     expect(answer.status).toBe(200);

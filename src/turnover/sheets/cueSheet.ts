@@ -8,7 +8,7 @@ import { cell, NOT_KNOWN, ofShoot, sayCount, sayLong, sayNumber, strong, titleOf
 import { DEFERS } from './shotCard.ts';
 import { heading, paragraph, unlessEmpty, type Block, type Cell, type KeyFigure, type Sheet, type Source, type TableBlock } from './sheet.ts'; // prettier-ignore
 
-const DOES: Readonly<Record<CueTiming['does'], string>> = {
+export const DOES_WORDS: Readonly<Record<CueTiming['does'], string>> = {
   acts: 'acts where it is',
   falls: 'falls',
   flies: 'flies',
@@ -27,12 +27,20 @@ const BY: Readonly<Record<TriggerTiming['by'], string>> = {
   picture: 'A change in the picture',
 };
 
-/** Shares as people say them: "93 %", and more finely near the ends. */
+/** Where a share is within so much of all or of nothing, it is said so: chance is never certain. */
+const NEAR_END = 5e-4;
+
+/** Chances and other shares as people say them: "93 %", more finely near the ends, and "over 99.9 %". */
 export function sayShare(fraction: number): string {
+  if (fraction > 1 - NEAR_END) return 'over 99.9 %';
+  if (fraction < NEAR_END) return 'under 0.1 %';
   const percent = fraction * 100;
   const digits = percent > 99 || percent < 1 ? 1 : 0;
   return `${percent.toFixed(digits)} %`;
 }
+
+/** A share that somebody sets, in whole hundredths: "40 %". */
+export const sayPart = (fraction: number): string => `${Math.round(fraction * 100)} %`;
 
 /** A time on the clock of the shot with its sign: "+90 ms", "−331.7 ms", to a tenth of a millisecond. */
 export function sayOffset(time_s: number): string {
@@ -42,28 +50,25 @@ export function sayOffset(time_s: number): string {
   return size >= 10_000 ? `${sign}${showNumber(size / 1000, 5)} s` : `${sign}${size.toFixed(1)} ms`;
 }
 
-/** When the first signal is given: the sheet counts from it. */
-const firstFire_s = ({ cues }: ShotTiming): number => Math.min(...cues.map(({ fire_s }) => fire_s));
+const offsetCell = (time_s: number | undefined, note?: string): Cell => cell(time_s === undefined ? NOT_KNOWN : sayOffset(time_s), note); // prettier-ignore
 
-function cueRow(source: Source, timing: ShotTiming, cue: CueTiming, number: number): readonly Cell[] {
-  const { title, rigTitle, does, latency_s, fire_s, moves_s, rests_s, spread_s, millisecondMoves_m, isApart } = cue;
-  const first_s = firstFire_s(timing);
-  const isKnown = Number.isFinite(fire_s);
+function cueRow(source: Source, cue: CueTiming, number: number): readonly Cell[] {
+  const { title, rigTitle, does, latency_s, fire_s, afterFirst_s, moves_s, rests_s, spread_s, millisecondMoves_m, isApart } = cue;
   return [
     strong(String(number)),
-    strong(title, isApart ? 'need not meet the others' : DOES[does]),
-    cell(rigTitle, `moves ${sayNumber(source, 'latency_s', latency_s)} after its signal`),
-    strong(isKnown && Number.isFinite(first_s) ? sayOffset(fire_s - first_s) : NOT_KNOWN),
-    cell(isKnown ? sayOffset(fire_s) : NOT_KNOWN),
-    cell(isKnown ? sayOffset(moves_s) : NOT_KNOWN),
-    cell(isKnown ? sayOffset(rests_s) : NOT_KNOWN, Number.isFinite(spread_s) ? `± ${sayNumber(source, 'spread_s', spread_s)}` : undefined),
+    strong(title, isApart ? 'need not meet the others' : DOES_WORDS[does]),
+    cell(rigTitle, latency_s === undefined ? undefined : `moves ${sayNumber(source, 'latency_s', latency_s)} after its signal`),
+    strong(afterFirst_s === undefined ? NOT_KNOWN : sayOffset(afterFirst_s)),
+    offsetCell(fire_s),
+    offsetCell(moves_s),
+    offsetCell(rests_s, spread_s === undefined ? undefined : `± ${sayNumber(source, 'spread_s', spread_s)}`),
     cell(millisecondMoves_m === undefined ? '–' : sayNumber(source, 'millisecondMoves_m', millisecondMoves_m)),
   ];
 } // prettier-ignore
 
 function cueTable(source: Source, timing: ShotTiming): TableBlock {
   const column = (title: string, align: 'left' | 'right' = 'right') => ({ title, align });
-  const rows = timing.cues.map((cue, i) => cueRow(source, timing, cue, i + 1));
+  const rows = timing.cues.map((cue, i) => cueRow(source, cue, i + 1));
   return {
     block: 'table',
     name: 'Cues in the order in which they fire',
@@ -100,7 +105,7 @@ function triggerFigures(trigger: TriggerTiming | undefined): readonly KeyFigure[
   const lost = `head lost ${sayShare(set.headLostFraction)}, tail lost ${sayShare(set.tailLostFraction)}`;
   return [
     { label: 'Triggered by', number: BY[by], unit: '', note: `comes at ${sayOffset(comes_s)}, ${sayOffset(comesLow_s)} to ${sayOffset(comesHigh_s)}` },
-    { label: 'Kept after it', number: sayShare(set.postTriggerFraction), unit: '', note: `best ${sayShare(best.postTriggerFraction)}` },
+    { label: 'Kept after it', number: sayPart(set.postTriggerFraction), unit: '', note: `best ${sayPart(best.postTriggerFraction)}` },
     { label: 'Whole action kept', number: sayShare(set.caughtFraction), unit: '', note: lost },
   ];
 } // prettier-ignore

@@ -1,24 +1,14 @@
 /** The day on paper: when each shot starts and ends nine days in ten, what the time goes on, and what would end it sooner. */
 import { writeClock } from '../../document/write.ts';
 import type { DayPlan, DayShot, DayWork, Moment } from '../../plan/day/types.ts';
+import { capital, sayTime, WORK_NAMES } from '../../plan/day/words.ts';
 import { missingWords } from '../words.ts';
 import { sayShare } from './cueSheet.ts';
-import { cell, dayFigures, ofShoot, sayLong, sayNumber, strong } from './say.ts';
+import { cell, dayFigures, ofShoot, sayNumber, strong } from './say.ts';
 import { heading, paragraph, unlessEmpty, type Cell, type KeyFigure, type Sheet, type Source, type TableBlock } from './sheet.ts'; // prettier-ignore
 
-export const WORK_WORDS: Readonly<Record<DayWork, string>> = {
-  change: 'Changing over',
-  reference: 'Reference rolls',
-  element: 'Elements and plates',
-  reset: 'Resets',
-  safety: 'Safety calls',
-  wait: 'Waiting',
-  roll: 'Rolling',
-  review: 'Looking at takes',
-  meal: 'Meals',
-  save: 'Saving',
-  copy: 'Copying',
-};
+/** A kind of work as a row of a table begins with it. */
+export const workWord = (work: DayWork): string => capital(WORK_NAMES[work]);
 
 const momentCell = ({ middle_s, late_s }: Moment): Cell =>
   strong(writeClock(middle_s), late_s - middle_s >= 60 ? `to ${writeClock(late_s)}` : undefined);
@@ -39,7 +29,7 @@ function shotRow({ plan }: Source, shot: DayShot): readonly Cell[] {
     shot.isDone ? cell('–') : momentCell(shot.starts),
     shot.isDone ? cell('–') : momentCell(shot.ends),
     shot.isDone ? cell('–') : sayRange(shot.takes),
-    cell(most.map(([work, time_s]) => `${WORK_WORDS[work].toLowerCase()} ${sayLong(time_s)}`).join(', ')),
+    cell(most.map(([work, time_s]) => `${WORK_NAMES[work]} ${sayTime(time_s)}`).join(', ')),
   ];
 }
 
@@ -66,7 +56,7 @@ function endFigures(day: DayPlan): readonly KeyFigure[] {
     { label: 'Wrap, nine days in ten by', number: writeClock(wrap.late_s), unit: '', note: `half the days by ${writeClock(wrap.middle_s)}` },
     { label: 'Last copy verified by', number: writeClock(copied.late_s), unit: '', note: `half the days by ${writeClock(copied.middle_s)}` },
     ...(wrapsBy_s === undefined || inTimeFraction === undefined ? [] : [{ label: `Days that end by ${writeClock(wrapsBy_s)}`, number: sayShare(inTimeFraction), unit: '' }]),
-    ...(overtime && overtime.late_s > 0 ? [{ label: 'Overtime, one day in ten more than', number: sayLong(overtime.late_s), unit: '', note: `half the days ${sayLong(overtime.middle_s)}${price}` }] : []),
+    ...(overtime && overtime.late_s > 0 ? [{ label: 'Overtime, one day in ten more than', number: sayTime(overtime.late_s), unit: '', note: `half the days ${sayTime(overtime.middle_s)}${price}` }] : []),
   ];
 } // prettier-ignore
 
@@ -76,8 +66,8 @@ function pathTable(day: DayPlan): TableBlock {
     name: 'Where the time goes',
     columns: [column('Work'), column('Time', 'right'), column('Share', 'right')],
     rows: day.path.map(({ work, time_s, shareFraction }) => [
-      strong(WORK_WORDS[work]),
-      cell(sayLong(time_s)),
+      strong(workWord(work)),
+      cell(sayTime(time_s)),
       cell(sayShare(shareFraction)),
     ]),
   };
@@ -88,7 +78,7 @@ function savingTable(day: DayPlan): TableBlock {
     block: 'table',
     name: 'What would end it sooner',
     columns: [column('Change'), column('Ends sooner by', 'right')],
-    rows: day.savings.map(({ title, says, saves_s }) => [strong(title, says), cell(sayLong(saves_s))]),
+    rows: day.savings.map(({ title, says, saves_s }) => [strong(title, says), cell(sayTime(saves_s))]),
   };
 }
 

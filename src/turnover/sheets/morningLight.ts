@@ -1,4 +1,5 @@
 /** The light part of a morning sheet: for each set-up what there is, what every shot needs, and how long it burns. */
+import { lampNotes } from '../../plan/lampTimes.ts';
 import type { Margin, ShotPlan } from '../../plan/types.ts';
 import { showSigned } from '../../base/quantity.ts';
 import { sayMargin } from './bars.ts';
@@ -64,12 +65,14 @@ function hardest(shots: readonly ShotPlan[]): string {
 function setup(source: Source, id: string | undefined, shots: readonly ShotPlan[]): readonly Block[] {
   const note = id === undefined ? undefined : source.shoot.lighting[id]?.note;
   const says = hardest(shots);
+  const lampSays = shots[0] ? lampNotes(shots[0].lampTimes) : [];
   return [
     id === undefined
       ? subheading('No set-up written', sayShots(shots))
       : subheading(titleOf(source.shoot.lighting[id], id), setupWords(source, id)),
     ...(shots.length === 0 ? [paragraph('No shot uses it.', 'small')] : says === '' ? [] : [paragraph(says)]),
     ...unlessEmpty(shots, { block: 'table', name: 'Light for each shot', columns: COLUMNS, rows: shots.map((shot) => shotRow(source, shot)) }),
+    ...lampSays.map((words) => paragraph(words, 'small')),
     ...(note === undefined ? [] : [paragraph(note, 'small')]),
   ];
 } // prettier-ignore

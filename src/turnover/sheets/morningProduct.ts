@@ -1,7 +1,7 @@
 /** The product part of a morning sheet: pieces to have ready for every shot, and how long each lasts under the light. */
 import type { ShotPlan } from '../../plan/types.ts';
 import { cell, NOT_KNOWN, sayCount, sayNumber, strong, titleOf } from './say.ts';
-import { effectiveShot, marginNamed, shotsBy, sideOf, takesOf } from './shotWords.ts';
+import { effectiveShot, lifeWords, marginNamed, shotsBy, sideOf, takesOf } from './shotWords.ts';
 import {
   heading,
   paragraph,
@@ -23,7 +23,7 @@ export function piecesFor(source: Source, shot: ShotPlan) {
 function shotRow(source: Source, shot: ShotPlan): readonly Cell[] {
   const { hero } = effectiveShot(source.shoot, shot);
   const { eachCount, isSaid, plannedCount, pieceCount } = piecesFor(source, shot);
-  const life = marginNamed(shot, 'hero-life');
+  const life = lifeWords(source, shot);
   const heroes = marginNamed(shot, 'heroes');
   const written = (name: string, value: number | undefined) => (value === undefined ? NOT_KNOWN : sayNumber(source, name, value));
   return [
@@ -33,7 +33,7 @@ function shotRow(source: Source, shot: ShotPlan): readonly Cell[] {
     cell(String(eachCount), isSaid ? undefined : 'assumed'),
     strong(String(pieceCount)),
     heroes ? { ...strong(sideOf(heroes, 'need', source) ?? NOT_KNOWN, heroes.have === undefined ? undefined : `${sideOf(heroes, 'have', source)} left for it`), state: heroes.state } : cell(NOT_KNOWN),
-    cell(sideOf(life, 'have', source) ?? written('life_s', hero.life_s)),
+    cell(life?.life ?? NOT_KNOWN, life?.says),
     cell(written('lightOn_s', hero.lightOn_s)),
   ];
 } // prettier-ignore

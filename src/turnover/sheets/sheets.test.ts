@@ -71,6 +71,43 @@ describe('the card of a shot', () => {
       expect(card).toContain(words);
   });
 
+  test('says how long the product lasts in the light, that it was worked out, and how slow its lamps are', () => {
+    const melting = {
+      '/kit/lamps': {
+        arc: {
+          title: 'Arc',
+          kind: 'discharge',
+          warmUp: '3 min',
+          restrike: '10 min',
+          illuminance: '90 klx',
+          distance: '2 m',
+          beam: '20°',
+          field: '35°',
+        },
+      },
+      '/lighting/key': { title: 'Key', lamps: { rim: { title: 'Rim', lamp: 'arc', at: '0 m, -2 m, 0 m' } } },
+      '/kit/products': { curl: { title: 'Curl', warms: 'dark-chocolate', start: '18 °C', thickness: '2 mm' } },
+      '/shoot/air': '18 °C',
+      '/shots/one/hero': { product: 'curl', lightOn: '1 min' },
+    };
+    const source = sourceOf(changed(SMALL, melting));
+    // 44 200 J/m² over 0.9 · 90 000 / 90 W/m².
+    const card = flat(sheetsFor(source, { sheet: 'card', shot: 'one' })[0]!);
+    expect(card).toContain(
+      'at least 49 s, worked out from the light; up to 1.6 min is as credible; a take lights it for 1 min',
+    );
+    expect(card).toContain('Lamps to full 3 min before the roll: Rim takes that long to steady.');
+    const product = sheetsFor(source, { sheet: 'morning', duty: 'product' }).map(flat).join(' ');
+    expect(product).toContain('at least 49 s');
+    expect(product).toContain('worked out from the light');
+    const light = sheetsFor(source, { sheet: 'morning', duty: 'light' }).map(flat).join(' ');
+    expect(light).toContain('Do not put Rim out between takes: 10 min before it lights again.');
+    const written = sourceOf(changed(SMALL, { ...melting, '/shots/one/hero/life': '8 min' }));
+    expect(flat(sheetsFor(written, { sheet: 'card', shot: 'one' })[0]!)).toContain(
+      '8 min, a take lights it for 1 min',
+    );
+  });
+
   test('a caution never stands without deferring to local codes', () => {
     for (const sheet of everything(demo))
       for (const { says } of blocksOf(sheet, 'caution')) expect(says[says.length - 1]).toContain('local codes');

@@ -5,8 +5,17 @@ import { clocksOf } from './clocks.ts';
 import { missingWords, numberWords } from '../words.ts';
 import { MAY_DIFFER, type Shot } from '../../document/schema.ts';
 import type { ShotPlan } from '../../plan/types.ts';
-import { ofShoot, sayCount, sayNumber, titleOf } from './say.ts';
-import { effectiveShot, fittedWords, latencyWords, marginNamed, settingsOf, sideOf, takesOf } from './shotWords.ts';
+import { NOT_KNOWN, ofShoot, sayCount, sayNumber, titleOf } from './say.ts';
+import {
+  effectiveShot,
+  fittedWords,
+  latencyWords,
+  lifeWords,
+  marginNamed,
+  settingsOf,
+  sideOf,
+  takesOf,
+} from './shotWords.ts';
 import { heading, paragraph, unlessEmpty, type Block, type KeyFigure, type Sheet, type Source, type TickItem } from './sheet.ts'; // prettier-ignore
 
 /** Where a caution stands, it stands with this: the sheet reminds, it does not allow. */
@@ -52,15 +61,17 @@ function productFigures(source: Source, shot: ShotPlan, own: Shot): readonly Key
   if (product === undefined && life_s === undefined) return [];
   const name = product === undefined ? 'Product' : titleOf(source.shoot.kit.products[product], product);
   const margin = marginNamed(shot, 'hero-life');
-  const life = sideOf(margin, 'have', source) ?? sayNumber(source, 'life_s', life_s);
+  const life = lifeWords(source, shot);
+  const lit = lightOn_s === undefined ? undefined : `a take lights it for ${sideOf(margin, 'need', source) ?? sayNumber(source, 'lightOn_s', lightOn_s)}`;
+  const notes = [life?.says, lit].filter((note) => note !== undefined);
   const used = sayCount(perTakeCount ?? 1, 'piece');
   return [
     { label: 'Product', number: name, unit: '', note: `${used} a take` },
     {
       label: 'Life under the light',
-      number: life,
+      number: life?.life ?? NOT_KNOWN,
       unit: '',
-      ...(lightOn_s === undefined ? {} : { note: `a take lights it for ${sideOf(margin, 'need', source) ?? sayNumber(source, 'lightOn_s', lightOn_s)}` }),
+      ...(notes.length === 0 ? {} : { note: notes.join('; ') }),
     },
   ];
 } // prettier-ignore

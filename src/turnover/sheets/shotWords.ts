@@ -1,12 +1,13 @@
 /** What sheets say of one shot: takes, product, rigs, references, in the words of the set. */
 import { sayShown } from '../../base/quantity.ts';
+import { showQuantity } from '../../base/quantity.ts';
 import { ratioOf } from '../../base/rational.ts';
 import type { Shoot, Shot } from '../../document/schema.ts';
 import { withDefaults } from '../../plan/givens.ts';
 import { keptTakes, plannedTakes } from '../../plan/takes.ts';
 import type { LimitId, Margin, ShotPlan } from '../../plan/types.ts';
 import { settingsWords, type SettingsWords } from '../settingsWords.ts';
-import { marginWords } from '../words.ts';
+import { marginWords, said } from '../words.ts';
 import { sayNumber, titleOf } from './say.ts';
 import type { Source } from './sheet.ts';
 
@@ -29,6 +30,19 @@ export const marginNamed = ({ margins }: Pick<ShotPlan, 'margins'>, id: LimitId)
 export function sideOf(margin: Margin | undefined, side: 'have' | 'need', { system }: Pick<Source, 'system'>): string | undefined {
   const shown = margin && marginWords(margin, system)[side];
   return shown && sayShown(shown);
+} // prettier-ignore
+
+/** How long the product lasts under the light, and how anybody knows; undefined where nothing says. */
+export function lifeWords(source: Source, shot: ShotPlan): { readonly life: string; readonly says?: string } | undefined {
+  const { life_s } = effectiveShot(source.shoot, shot).hero;
+  const { heroLife } = shot;
+  if (heroLife === undefined) {
+    const life = sideOf(marginNamed(shot, 'hero-life'), 'have', source) ?? (life_s === undefined ? undefined : sayNumber(source, 'life_s', life_s));
+    return life === undefined ? undefined : { life };
+  }
+  // An estimate, told in two figures.
+  const [least, most] = [heroLife.life.low, heroLife.life.high].map((time_s) => said(showQuantity('time', time_s, { digits: 2 })));
+  return { life: `at least ${least!}`, says: `worked out from the light${least === most ? '' : `; up to ${most!} is as credible`}` };
 } // prettier-ignore
 
 export const titlesOf = (items: Readonly<Record<string, { readonly title?: string }>>, ids: readonly string[]) =>

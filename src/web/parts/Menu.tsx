@@ -1,6 +1,5 @@
-import { Menu as Base } from '@base-ui/react/menu';
-import type { ReactElement, ReactNode } from 'react';
-import './menu.css';
+import { cloneElement, useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
+import { useLater } from './useLater.ts';
 
 export interface MenuItem {
   readonly id: string;
@@ -12,34 +11,38 @@ export interface MenuItem {
 
 export interface MenuProps {
   /** The button that opens it. */
-  readonly trigger: ReactElement;
+  readonly trigger: ReactElement<{ readonly onClick?: () => void; readonly 'aria-haspopup'?: 'menu' }>;
   readonly items: readonly MenuItem[];
   readonly onChoose: (id: string) => void;
   readonly align?: 'start' | 'end';
 }
 
-/** A list to choose one thing from, opened by a button. */
-export function Menu({ trigger, items, onChoose, align = 'start' }: MenuProps) {
+const loadList = async () => (await import('./later/MenuList.tsx')).MenuList;
+
+/** A list to choose one thing from, opened by a button. What opens it comes after the page; the button stands at once. */
+export function Menu(props: MenuProps) {
+  const { trigger } = props;
+  const [isWanted, setWanted] = useState(false);
+  const MenuList = useLater(loadList);
+  const holder = useRef<HTMLSpanElement>(null);
+  const hadFocus = useRef(false);
+  // The button is made anew when the list comes; whoever stood on it stays on it.
+  useLayoutEffect(() => {
+    if (MenuList && hadFocus.current && !isWanted) holder.current?.querySelector('button')?.focus();
+  }, [MenuList, isWanted]);
   return (
-    <Base.Root>
-      <Base.Trigger render={trigger} />
-      <Base.Portal>
-        <Base.Positioner className="menu-place" sideOffset={4} align={align}>
-          <Base.Popup className="menu">
-            {items.map(({ id, label, note, isCurrent = false }) => (
-              <Base.Item
-                key={id}
-                className="menu-item"
-                aria-current={isCurrent ? 'true' : undefined}
-                onClick={() => onChoose(id)}
-              >
-                <span className="menu-label">{label}</span>
-                {note !== undefined && <span className="menu-note">{note}</span>}
-              </Base.Item>
-            ))}
-          </Base.Popup>
-        </Base.Positioner>
-      </Base.Portal>
-    </Base.Root>
+    <span ref={holder} className="menu-holder">
+      {MenuList ? (
+        <MenuList {...props} isOpen={isWanted} />
+      ) : (
+        <span
+          className="menu-holder"
+          onFocus={() => (hadFocus.current = true)}
+          onBlur={() => (hadFocus.current = false)}
+        >
+          {cloneElement(trigger, { onClick: () => setWanted(true), 'aria-haspopup': 'menu' })}
+        </span>
+      )}
+    </span>
   );
 }

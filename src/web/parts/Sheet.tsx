@@ -1,8 +1,5 @@
-import { Dialog } from '@base-ui/react/dialog';
 import type { ReactNode, RefObject } from 'react';
-import { Button } from './Button.tsx';
-import { Icon } from './Icon.tsx';
-import './sheet.css';
+import { useLater } from './useLater.ts';
 
 export interface SheetProps {
   readonly isOpen: boolean;
@@ -13,26 +10,10 @@ export interface SheetProps {
   readonly children: ReactNode;
 }
 
-/** A sheet over the edge of the page for reading something in full; Escape puts it away. */
-export function Sheet({ isOpen, title, onClose, startAt, children }: SheetProps) {
-  return (
-    <Dialog.Root open={isOpen} onOpenChange={(next) => next || onClose()}>
-      <Dialog.Portal>
-        <Dialog.Backdrop className="sheet-behind" />
-        <Dialog.Popup className="sheet" {...(startAt ? { initialFocus: startAt } : {})}>
-          <div className="sheet-head">
-            <Dialog.Title className="sheet-title">{title}</Dialog.Title>
-            <Dialog.Close
-              render={
-                <Button look="sign" aria-label="Close">
-                  <Icon name="close" />
-                </Button>
-              }
-            />
-          </div>
-          <div className="sheet-body">{children}</div>
-        </Dialog.Popup>
-      </Dialog.Portal>
-    </Dialog.Root>
-  );
+const loadBody = async () => (await import('./later/SheetBody.tsx')).SheetBody;
+
+/** A sheet over the edge of the page for reading something in full; Escape puts it away. What shows it comes after the page. */
+export function Sheet(props: SheetProps) {
+  const SheetBody = useLater(loadBody);
+  return SheetBody ? <SheetBody {...props} /> : null;
 }

@@ -12,6 +12,8 @@ export interface WayEffect {
 export interface WayCardProps {
   readonly title: string;
   readonly says: string;
+  /** Who proposes it, where it is not the plan itself. */
+  readonly source?: string;
   readonly gain: number;
   /** Where the limit then stands. */
   readonly after: { readonly standing: Standing; readonly word: string };
@@ -46,6 +48,7 @@ function Effects({ effects }: { readonly effects: readonly WayEffect[] }) {
 export function WayCard({
   title,
   says,
+  source,
   gain,
   after,
   effects,
@@ -68,6 +71,7 @@ export function WayCard({
       <span className="way-title">{title}</span>
       <span className="way-gain">{showSigned(gain)}</span>
       <span className="way-body">
+        {source !== undefined && <span className="way-source">{source}</span>}
         {says !== '' && <span className="way-says">{says}</span>}
         <Effects effects={effects} />
         {warning !== undefined && <span className="way-warning">{warning}</span>}

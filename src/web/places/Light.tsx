@@ -9,9 +9,10 @@ import { useUnits } from '../state/unitChoice.ts';
 import { KitProvider, type KitContext } from './kit/kitContext.ts';
 import { Drawings } from './light/Drawings.tsx';
 import { FindLamps } from './light/FindLamps.tsx';
+import { FlagList } from './light/FlagList.tsx';
 import { Findings } from './light/Findings.tsx';
 import { LampList } from './light/LampList.tsx';
-import { addSetup } from './light/lightEdits.ts';
+import { addSetup, type Thing } from './light/lightEdits.ts';
 import { LightProvider, type LightContext } from './light/lightContext.ts';
 import { LitShots } from './light/LitShots.tsx';
 import { Reading } from './light/Reading.tsx';
@@ -46,7 +47,7 @@ function Setup({ open, setupId, hrefOf, onGo, onAdd, edit }: SetupProps) {
   const edits = useShotEdits(open);
   const system = useUnits(open.shoot.shoot.units);
   const [only, setOnly] = useState<string>();
-  const [selected, setSelected] = useState<string>();
+  const [selected, setSelected] = useState<Thing>();
   const [said, setSaid] = useState('');
   const moves = useLampMoves(setupId, edits);
   const setup = useSetup(open, setupId, { move: moves.now, only });
@@ -87,6 +88,7 @@ function Setup({ open, setupId, hrefOf, onGo, onAdd, edit }: SetupProps) {
         <div className="light-list">
           <Findings />
           <LampList />
+          <FlagList />
           <FindLamps />
           <TakeCare />
         </div>

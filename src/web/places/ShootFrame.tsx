@@ -6,6 +6,7 @@ import { EmptyPlace } from '../parts/EmptyPlace.tsx';
 import type { PlaceLink } from '../parts/PlaceRow.tsx';
 import { Shell } from '../parts/Shell.tsx';
 import {
+  dayHref,
   historyHref,
   kitHref,
   lightHref,
@@ -34,30 +35,32 @@ export interface ShootFrameProps {
   readonly isReckoner: boolean;
   readonly isKit: boolean;
   readonly isLight: boolean;
+  readonly isDay: boolean;
   readonly isPaper: boolean;
   readonly isHistory: boolean;
   readonly onGo: (href: string) => void;
   readonly children: ReactNode;
 }
 
-type Where = Pick<ShootFrameProps, 'shotId' | 'isReckoner' | 'isKit' | 'isLight' | 'isPaper' | 'isHistory'>;
+type Where = Pick<ShootFrameProps, 'shotId' | 'isReckoner' | 'isKit' | 'isLight' | 'isDay' | 'isPaper' | 'isHistory'>;
 
 const ALL_SHOOTS = { label: 'All shoots', href: SHOOTS_HREF, isCurrent: false };
 const RECKONER = { label: 'Reckoner', href: reckonerHref(), isCurrent: false };
 
 function placesOf(
   { id, plan }: OpenShoot,
-  { shotId, isReckoner, isKit, isLight, isPaper, isHistory }: Where,
+  { shotId, isReckoner, isKit, isLight, isDay, isPaper, isHistory }: Where,
 ): readonly PlaceLink[] {
   const shot = plan.shots.find((each) => each.id === shotId) ?? plan.shots[0];
   return [
     {
       label: 'Shoot',
       href: shootHref(id),
-      isCurrent: shotId === undefined && !isReckoner && !isKit && !isLight && !isPaper && !isHistory,
+      isCurrent: shotId === undefined && !isReckoner && !isKit && !isLight && !isDay && !isPaper && !isHistory,
     },
     ...(shot ? [{ label: 'Shot', href: shotHref(id, shot.id), isCurrent: shotId !== undefined }] : []),
     { label: 'Light', href: lightHref(id), isCurrent: isLight },
+    { label: 'Day', href: dayHref(id), isCurrent: isDay },
     { label: 'Kit', href: kitHref(id), isCurrent: isKit },
     { label: 'Paper', href: paperHref(id), isCurrent: isPaper },
     { label: 'Reckoner', href: reckonerHref({ shootId: id }), isCurrent: isReckoner },
@@ -84,12 +87,12 @@ function standingOf({ id, saving, revision, refusals }: OpenShoot, isCurrent: bo
 }
 
 /** The frame of everything inside one shoot: it opens the shoot, says how its edits stand, and listens for keys. */
-export function ShootFrame({ shootId, shotId, isReckoner, isKit, isLight, isPaper, isHistory, onGo, children }: ShootFrameProps) {
+export function ShootFrame({ shootId, shotId, isReckoner, isKit, isLight, isDay, isPaper, isHistory, onGo, children }: ShootFrameProps) {
   const { opening, store } = useOpening(shootId);
   const open = opening.state === 'open' ? opening.open : undefined;
   const help = useActions({ ...(open ? { open } : {}), ...(shotId === undefined ? {} : { shotId }), go: onGo });
   const shot = open?.plan.shots.find(({ id }) => id === shotId);
-  const title = [isKit ? 'Kit' : isLight ? 'Light' : isPaper ? 'Paper' : isHistory ? 'History' : shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
+  const title = [isKit ? 'Kit' : isLight ? 'Light' : isDay ? 'Day' : isPaper ? 'Paper' : isHistory ? 'History' : shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
   useEffect(() => {
     if (!isReckoner) document.title = title;
   }, [title, isReckoner]);
@@ -102,7 +105,7 @@ export function ShootFrame({ shootId, shotId, isReckoner, isKit, isLight, isPape
     },
     [others],
   );
-  const places = open ? placesOf(open, { shotId, isReckoner, isKit, isLight, isPaper, isHistory }) : [ALL_SHOOTS, RECKONER];
+  const places = open ? placesOf(open, { shotId, isReckoner, isKit, isLight, isDay, isPaper, isHistory }) : [ALL_SHOOTS, RECKONER];
   const current = places.find(({ isCurrent }) => isCurrent)?.label ?? (isHistory ? 'History' : 'Shoot');
   useHere({ shootId, place: shot?.title ?? `the ${current}`, base: shot ? `/shots/${shot.id}` : '' });
 

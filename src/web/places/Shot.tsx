@@ -14,6 +14,7 @@ import { Answer } from './shot/Answer.tsx';
 import { Ask } from './shot/Ask.tsx';
 import { Cautions, Notes, RestsOn, ShotProblems } from './shot/Beneath.tsx';
 import { chartRows, ghostsOf, worstOf } from './shot/chartRows.ts';
+import { LifeClock } from './shot/LifeClock.tsx';
 import { PicturePanels } from './shot/PicturePanel.tsx';
 import { PlatesOf, ReferencesOwed } from './shot/PlateFields.tsx';
 import { ShotClocks } from './shot/ShotClocks.tsx';
@@ -27,6 +28,11 @@ import './shot/limitHelp.css';
 
 /** Read now and then, and it names laws of the whole catalogue: its script comes when somebody asks. */
 const LimitHelpBody = lazy(() => import('./shot/LimitHelpBody.tsx').then(({ LimitHelpBody: of }) => ({ default: of })));
+
+const TimePanel = lazy(() => import('./time/TimePanel.tsx').then(({ TimePanel: of }) => ({ default: of })));
+
+/** Drawings and figures of flicker are large, and only shots that are lit by lamps have them. */
+const FlickerPanel = lazy(() => import('./flicker/FlickerPanel.tsx').then(({ FlickerPanel: of }) => ({ default: of })));
 
 export interface ShotProps {
   readonly open: OpenShoot;
@@ -44,6 +50,9 @@ interface Said {
   readonly says: string;
   readonly canUndo: boolean;
 }
+
+/** What is written in the form of cues and trigger, which is put away until somebody wants it. */
+const OF_CUES = /^\/shots\/[^/]+\/(cues|meeting|trigger|catch)(\/|$)/;
 
 /** Puts the cursor into the field that writes at a path, or at the nearest path above it. */
 function focusField(path: string): boolean {
@@ -68,7 +77,9 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
   const [traced, setTraced] = useState<string>();
   const [said, setSaid] = useState<Said>();
   const [helped, setHelped] = useState<string>();
+  const [isCueForm, setCueForm] = useState(false);
   useEffect(() => {
+    setCueForm(false);
     setHelped(undefined);
     setChosen(undefined);
     setPointed(undefined);
@@ -89,6 +100,7 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
     const path = written.replace(/^\/defaults\//, `/shots/${shotId}/`);
     setTraced(undefined);
     setHelped(undefined);
+    if (OF_CUES.test(path)) setCueForm(true);
     // The sheet gives the cursor back as it closes; only then can it go elsewhere.
     setTimeout(() => {
       if (focusField(path) || onFollow?.(path) === true) return;
@@ -166,7 +178,20 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
           <div className="shot-beneath">
             <Cautions />
             <Notes />
+            <LifeClock />
             <PicturePanels />
+            <Suspense fallback={null}>
+              <TimePanel isForm={isCueForm} onForm={setCueForm} />
+            </Suspense>
+            {plan.flicker && (
+              <Suspense fallback={null}>
+                <FlickerPanel
+                  shown={pointed && 'move' in pointed ? pointed : undefined}
+                  onShow={setPointed}
+                  onApply={(way) => apply(way.patch, way.title)}
+                />
+              </Suspense>
+            )}
             <PlatesOf />
             <ReferencesOwed />
             <RestsOn />

@@ -15,6 +15,8 @@ export interface Waiting {
   readonly done: number;
   readonly total: number;
   readonly ways: readonly Way[];
+  /** A search among all lamps for more of them, which takes longer; absent where there is none, or it has ended. */
+  readonly search?: 'working' | 'failed';
 }
 
 /** What can still be done with a refused edit: put it in again, or bring back what it edits and then put it in. */

@@ -1,13 +1,14 @@
-/** The state of this page: the server it came from, its one worker, and a store for each shoot that is on the screen. */
+/** The state of this page: its server and workers, the files it has read, and a store for each shoot on the screen. */
 import { explain } from '../../plan/explain.ts';
 import { connectWorker, type Port } from '../workers/connect.ts';
-import type { WorkCalls } from '../workers/calls.ts';
+import type { DayCalls, FileCalls, FindCalls, WorkCalls } from '../workers/calls.ts';
 import { after, clientName, makeId, openStorage } from './browser.ts';
 import { deriveShoot } from './derive.ts';
 import { keepIn } from './keep.ts';
+import { openLampShelf } from './lampShelf.ts';
 import { personNow, subscribePerson } from './person.ts';
 import { openPresence, type PresenceDesk } from './presence.ts';
-import { pageServer } from './server.ts';
+import { fetchFile, pageServer } from './server.ts';
 import { openShootStore, type ShootStore } from './shootStore.ts';
 import { openWaysDesk } from './waysDesk.ts';
 
@@ -22,6 +23,34 @@ const worker = connectWorker<WorkCalls>(
   () => new Worker(new URL('../workers/work.ts', import.meta.url), { type: 'module' }) as Port,
 );
 
+/** Finds light. Nothing can interrupt its solver, so that stopping it ends the worker. */
+export const finder = connectWorker<FindCalls>(
+  () => new Worker(new URL('../workers/find.ts', import.meta.url), { type: 'module' }) as Port,
+  { endsWorker: true },
+);
+
+/** Reads files of lamps. */
+export const fileReader = connectWorker<FileCalls>(
+  () => new Worker(new URL('../workers/files.ts', import.meta.url), { type: 'module' }) as Port,
+);
+
+/** Draws days. */
+export const dayWorker = connectWorker<DayCalls>(
+  () => new Worker(new URL('../workers/day.ts', import.meta.url), { type: 'module' }) as Port,
+);
+
+/** Files of lamps that this page has read. */
+export const lampShelf = openLampShelf({
+  fetchBytes: fetchFile,
+  read: (file, bytes) => fileReader.call('lampFile', { file, bytes }).answer,
+  keep: (name, content) => {
+    worker.keep(name, content);
+    finder.keep(name, content);
+    dayWorker.keep(name, content);
+  },
+  after,
+});
+
 function openStore(shootId: string, presence: PresenceDesk): ShootStore {
   return openShootStore({
     shootId,
@@ -30,7 +59,8 @@ function openStore(shootId: string, presence: PresenceDesk): ShootStore {
     client,
     derive: deriveShoot,
     explain: ({ shoot }, shotId, name) => explain(shoot, shotId, name),
-    openWays: (changed) => openWaysDesk({ caller: worker, after, changed }),
+    openFiles: (changed) => lampShelf.open(shootId, changed),
+    openWays: (changed) => openWaysDesk({ caller: worker, finder, after, changed }),
     makeId,
     now: () => Date.now(),
     after,

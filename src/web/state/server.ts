@@ -1,7 +1,8 @@
 /** The server as the store sees it: the client of src/api, sent by fetch, and the live events of one shoot. */
 import { createClient, type Client, type Send } from '../../api/client.ts';
 import type { JournalRow, PresenceReply, Present } from '../../api/replies.ts';
-import { eventsPath } from '../../api/routes.ts';
+import { eventsPath, filePath } from '../../api/routes.ts';
+import { Fault } from '../../base/fault.ts';
 
 export interface Listener {
   readonly onRow: (row: JournalRow) => void;
@@ -29,6 +30,21 @@ const send: Send = async ({ method, path, headers, body }) => {
   });
   return { status: answer.status, text: await answer.text() };
 };
+
+/** The bytes of a file of a shoot. Rejects with Fault `file.unknown` for one that is not here, `server.strange` for another answer. */
+export async function fetchFile(shootId: string, sha256: string): Promise<Uint8Array> {
+  const path = filePath(shootId, sha256);
+  const answer = await fetch(path);
+  if (answer.ok) return new Uint8Array(await answer.arrayBuffer());
+  const isGone = answer.status >= 400 && answer.status < 500;
+  throw new Fault({
+    code: isGone ? 'file.unknown' : 'server.strange',
+    what: isGone ? 'This shoot has no such file here' : `The answer has status ${answer.status}`,
+    where: path,
+    mend: isGone ? 'Send the file to this shoot again.' : 'Check that Longsecond is running, then try again.',
+    retry: !isGone,
+  });
+}
 
 const REOPEN_ms = 3000;
 

@@ -33,6 +33,7 @@ function page(
       return { shoot: {} as OpenShoot['shoot'], problems: [], plan: {} as Plan };
     },
     explain: () => undefined,
+    openFiles: () => ({ tell: () => undefined, close: () => undefined }),
     openWays: () => ({
       settle: () => undefined,
       ask: (shotId, limit) => ({ shotId, limit, state: 'done', done: 0, total: 0, ways: [] }),

@@ -10,6 +10,7 @@ import type { PatchOperation, Trace } from '../../plan/types.ts';
 import type { OpenShoot, Saving } from './contract.ts';
 import type { Derive, Derived } from './derive.ts';
 import type { Draft, Keep, Unsent } from './keep.ts';
+import type { LampDesk } from './lampShelf.ts';
 import { afterRow, fold, patchesMeet, screenOf, stepsOf, tryPatch, type Outbox, type Row, type Standing, type Steps } from './outbox.ts'; // prettier-ignore
 import type { PresenceDesk } from './presence.ts';
 import { refusedOf } from './refusal.ts';
@@ -40,6 +41,7 @@ export interface ShootStoreNeeds {
   readonly client: string;
   readonly derive: Derive;
   readonly explain: (derived: Derived, shotId: string, name: string) => Trace | undefined;
+  readonly openFiles: (changed: () => void) => LampDesk;
   readonly openWays: (changed: () => void) => WaysDesk;
   readonly makeId: () => string;
   /** Milliseconds since 1970. */
@@ -120,6 +122,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
     keep,
     at: async (revision) => (await server.at(shootId, revision)).written,
   });
+  const files = needs.openFiles(changed);
   const ways = needs.openWays(changed);
 
   /** Made of the same parts again, what did not change stays the very same value, so that nothing is planned twice. */
@@ -478,8 +481,8 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
   const build = (): Opening => {
     if (!confirmed) return failure ? { state: 'failed', ...failure } : { state: 'opening' };
     const written = screen(confirmed);
-    const derived = derive(written);
-    ways.settle({ written, plan: derived.plan });
+    const derived = derive(written, files.tell);
+    ways.settle({ written, shoot: derived.shoot, plan: derived.plan });
     return {
       state: 'open',
       open: {
@@ -511,6 +514,7 @@ export function openShootStore(needs: ShootStoreNeeds): ShootStore {
       isClosed = true;
       cancelRetry?.();
       stopListening?.();
+      files.close();
       ways.close();
       listeners.clear();
     },

@@ -1,12 +1,15 @@
 /** Ways asked for by the screens: worked out one at a time in a worker, thrown away when the plan changes. */
-import type { LimitId, Plan } from '../../plan/types.ts';
+import type { Shoot } from '../../document/schema.ts';
 import type { Written } from '../../document/written.ts';
+import type { LimitId, Plan, Way } from '../../plan/types.ts';
+import { lampSetupOf } from '../../plan/ways/lampSetup.ts';
 import { isDropped, type Called, type Caller } from '../workers/connect.ts';
-import type { WorkCalls } from '../workers/calls.ts';
+import type { FindCalls, WorkCalls } from '../workers/calls.ts';
 import type { Waiting } from './contract.ts';
 
 interface Shown {
   readonly written: Written;
+  readonly shoot: Shoot;
   readonly plan: Plan;
 }
 
@@ -26,12 +29,24 @@ interface Entry {
 /** While a person types the plan changes with every key; ways are worked out once the typing rests. */
 const REST_ms = 120;
 
+/** A search among the lamps takes seconds, and ending it takes a new worker: it begins once nothing changed for so long. */
+const SEARCH_REST_ms = 600;
+
+/** What was found and is not among the plan's own. */
+function others(found: readonly Way[], own: readonly Way[]): readonly Way[] {
+  const known = new Set(own.map(({ patch }) => JSON.stringify(patch)));
+  return found.filter(({ patch }) => !known.has(JSON.stringify(patch)));
+}
+
 export function openWaysDesk({
   caller,
+  finder,
   after,
   changed,
 }: {
   readonly caller: Caller<WorkCalls>;
+  /** Asked as well where light is short and comes from lamps. */
+  readonly finder: Caller<FindCalls>;
   readonly after: (wait_ms: number, run: () => void) => () => void;
   readonly changed: () => void;
 }): WaysDesk {
@@ -40,6 +55,7 @@ export function openWaysDesk({
   let queue: string[] = [];
   let running: { readonly key: string; readonly called: Called<unknown> } | undefined;
   let cancelStart: (() => void) | undefined;
+  let searching: { readonly key: string; readonly end: () => void } | undefined;
 
   const set = (key: string, plan: Plan, waiting: Waiting) => {
     entries.set(key, { plan, waiting });
@@ -69,7 +85,11 @@ export function openWaysDesk({
       .then(
         (ways) => {
           const { total } = entries.get(key)!.waiting;
-          if (isCurrent()) set(key, plan, { shotId, limit, state: 'done', done: total, total, ways });
+          if (!isCurrent()) return;
+          const done: Waiting = { shotId, limit, state: 'done', done: total, total, ways };
+          const isSearched = limit === 'light' && lampSetupOf(shown!.shoot, shotId) !== undefined;
+          set(key, plan, isSearched ? { ...done, search: 'working' } : done);
+          if (isSearched) searchLater(key, plan, done);
         },
         (error: unknown) => {
           if (!isDropped(error) && isCurrent()) set(key, plan, { ...waiting, state: 'failed', ways: [] });
@@ -81,9 +101,33 @@ export function openWaysDesk({
       });
   };
 
+  const stopSearch = () => {
+    searching?.end();
+    searching = undefined;
+  };
+
+  /** Adds what a search among the lamps finds to the plan's own ways. One search at a time: the newest is looked at. */
+  const searchLater = (key: string, plan: Plan, own: Waiting) => {
+    // What was searched for another shot is begun anew when that one is looked at again.
+    if (searching && searching.key !== key) entries.delete(searching.key);
+    stopSearch();
+    const isCurrent = () => entries.get(key)?.plan === plan && shown?.plan === plan;
+    const begin = () => {
+      if (!isCurrent()) return;
+      const called = finder.call('lampWays', { written: shown!.written, shotId: own.shotId });
+      searching = { key, end: called.cancel };
+      called.answer.then(
+        (found) => isCurrent() && set(key, plan, { ...own, ways: [...own.ways, ...others(found, own.ways)] }),
+        (error: unknown) => !isDropped(error) && isCurrent() && set(key, plan, { ...own, search: 'failed' }),
+      );
+    };
+    searching = { key, end: after(SEARCH_REST_ms, begin) };
+  };
+
   const stop = () => {
     cancelStart?.();
     cancelStart = undefined;
+    stopSearch();
     queue = [];
     const was = running;
     running = undefined;

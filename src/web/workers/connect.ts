@@ -5,6 +5,7 @@ import type { Calls, FromWorker, Progress, ToWorker } from '../../base/worker.ts
 /** What of a Worker is used, so that tests can stand in for one. */
 export interface Port {
   postMessage(message: ToWorker): void;
+  terminate(): void;
   onmessage: ((event: { readonly data: FromWorker }) => void) | null;
   onerror: ((event: { readonly message?: string }) => void) | null;
 }
@@ -21,10 +22,13 @@ export interface Caller<C extends Calls<C>> {
     input: C[Name]['input'],
     onProgress?: (progress: Progress) => void,
   ) => Called<C[Name]['output']>;
+  /** Sends something once, under a name, for all calls to come; a worker started later gets it as well. */
+  readonly keep: (name: string, value: unknown) => void;
 }
 
 interface Asked {
   readonly name: string;
+  readonly input: unknown;
   readonly onProgress: ((progress: Progress) => void) | undefined;
   readonly resolve: (value: unknown) => void;
   readonly reject: (fault: Fault) => void;
@@ -43,9 +47,21 @@ export function isDropped(error: unknown): boolean {
   return error instanceof Fault && (error.code === 'worker.cancelled' || error.code === 'worker.superseded');
 }
 
-/** Speaks to one worker, which `open` starts at the first call and again after it broke. */
-export function connectWorker<C extends Calls<C>>(open: () => Port): Caller<C> {
+export interface ConnectOptions {
+  /**
+   * Whether the call that is being worked out ends only with its worker, because nothing in it can be interrupted:
+   * cancelling it then ends the worker, and calls that wait behind it go to a new one.
+   */
+  readonly endsWorker?: boolean;
+}
+
+/** Speaks to one worker, which `open` starts at the first call and again after it broke or was ended. */
+export function connectWorker<C extends Calls<C>>(
+  open: () => Port,
+  { endsWorker = false }: ConnectOptions = {},
+): Caller<C> {
   const asked = new Map<number, Asked>();
+  const kept = new Map<string, unknown>();
   let port: Port | undefined;
   let lastId = 0;
 
@@ -83,7 +99,15 @@ export function connectWorker<C extends Calls<C>>(open: () => Port): Caller<C> {
       if (port === next) broke(message);
     };
     port = next;
+    for (const [name, value] of kept) next.postMessage({ keep: name, value });
     return next;
+  };
+
+  /** Ends the worker, and sends what still waits to a new one. */
+  const startAnew = () => {
+    port?.terminate();
+    port = undefined;
+    for (const [id, { name, input }] of asked) opened().postMessage({ id, call: name, input });
   };
 
   return {
@@ -95,18 +119,26 @@ export function connectWorker<C extends Calls<C>>(open: () => Port): Caller<C> {
       lastId += 1;
       const id = lastId;
       const answer = new Promise<unknown>((resolve, reject) => {
-        asked.set(id, { name, onProgress, resolve, reject });
+        asked.set(id, { name, input, onProgress, resolve, reject });
       });
       opened().postMessage({ id, call: name, input });
       return {
         answer,
         cancel: () => {
+          const [oldest] = asked.keys();
           const found = settle(id);
           if (!found) return;
-          port?.postMessage({ id, cancel: true });
+          // One call is worked out at a time, the oldest first; one that only waits is dropped where it waits.
+          if (endsWorker && id === oldest) startAnew();
+          else port?.postMessage({ id, cancel: true });
           found.reject(cancelledFault(name));
         },
       };
+    },
+    keep: (name, value) => {
+      if (kept.get(name) === value) return;
+      kept.set(name, value);
+      port?.postMessage({ keep: name, value });
     },
   };
 }

@@ -11,16 +11,19 @@ interface Work {
 function bench(handlers: Partial<Handlers<Work>>) {
   const out: FromWorker[] = [];
   const turns: (() => void)[] = [];
+  const kept: (readonly [string, unknown])[] = [];
   const receive = createDispatcher<Work>({
     handlers: handlers as Handlers<Work>,
     post: (message) => out.push(message),
     later: (run) => turns.push(run),
+    keep: (name, value) => kept.push([name, value]),
   });
   const settle = async () => {
     for (let i = 0; i < 10; i += 1) await Promise.resolve();
   };
   return {
     receive,
+    kept,
     out,
     answers: () => out.filter((message) => !('progress' in message)),
     codes: () => out.map((message) => ('fault' in message ? message.fault.code : 'ok' in message ? 'ok' : 'progress')),
@@ -69,6 +72,21 @@ describe('a worker', () => {
     expect(out.map(({ id }) => id)).toEqual([1, 2, 3]);
     expect(out[0]).toMatchObject({ fault: { code: 'worker.superseded' } });
     expect(out[2]).toEqual({ id: 3, ok: 6 });
+  });
+
+  test('takes what is sent to be kept before any call that was sent after it', async () => {
+    const heard: unknown[] = [];
+    const { receive, kept, out, turn } = bench({
+      double: (n) => {
+        heard.push(...kept);
+        return n * 2;
+      },
+    });
+    receive({ keep: 'flood', value: 7 });
+    receive({ id: 1, call: 'double', input: 2 });
+    await turn();
+    expect(heard).toEqual([['flood', 7]]);
+    expect(out).toEqual([{ id: 1, ok: 4 }]);
   });
 
   test('lets calls of different names wait for each other rather than replace each other', async () => {

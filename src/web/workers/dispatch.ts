@@ -54,10 +54,13 @@ export function createDispatcher<C extends Calls<C>>({
   handlers,
   post,
   later,
+  keep = () => undefined,
 }: {
   readonly handlers: Handlers<C>;
   readonly post: (message: FromWorker) => void;
   readonly later: (run: () => void) => void;
+  /** Takes what is sent once for all calls to come, under a name. */
+  readonly keep?: (name: string, value: unknown) => void;
 }): (message: ToWorker) => void {
   const queue: Waiting[] = [];
   let running: Waiting | undefined;
@@ -108,6 +111,10 @@ export function createDispatcher<C extends Calls<C>>({
   };
 
   return (message) => {
+    if ('keep' in message) {
+      keep(message.keep, message.value);
+      return;
+    }
     if ('cancel' in message) {
       drop(({ id }) => id === message.id, cancelled);
       return;

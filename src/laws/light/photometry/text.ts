@@ -82,7 +82,8 @@ function western(bytes: Uint8Array): string {
   return textOfCodes(codes);
 }
 
-function decode(bytes: Uint8Array): { readonly text: string; readonly notices: readonly Notice[] } {
+/** Bytes as text, with what had to be guessed. */
+export function textOfBytes(bytes: Uint8Array): { readonly text: string; readonly notices: readonly Notice[] } {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return { text: utf16(bytes, true), notices: [] };
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return { text: utf16(bytes, false), notices: [] };
   const text = utf8(bytes);
@@ -119,7 +120,7 @@ export function linesOf(file: string | Uint8Array): Lines {
       line: 0,
       mend: 'Give the photometric file of one lamp, not an archive or a collection.',
     });
-  const { text, notices } = typeof file === 'string' ? { text: file, notices: [] } : decode(file);
+  const { text, notices } = typeof file === 'string' ? { text: file, notices: [] } : textOfBytes(file);
   if (text.includes('\0'))
     refuse({
       code: 'photometry.not-text',

@@ -7,7 +7,7 @@
  * I intensity towards the point, cd        d distance, m        n unit normal of the surface        l unit vector to the lamp
  * L luminance of the face, cd/m²        F configuration factor of the face
  *
- * Lamps add. Nothing stands between, and no light comes back from walls, tables or the subject.
+ * Lamps add. Only flags and a lamp's own doors stand between; no light comes back from them, walls, tables or the subject.
  *
  * @source photometric-distance the law for a point
  * @source polygon-contour the factor of a face
@@ -15,10 +15,25 @@
 import { polygonFactor, type Vec3 } from '../area/polygon.ts';
 import { lobeExponent } from '../lamp/lobe.ts';
 import type { Grid } from '../photometry/photometry.ts';
+import { factorPast } from './behindFlags.ts';
+import { passesDoors, type Door } from './doors.ts';
+import { isHidden, type Flag } from './flag.ts';
 import { lookedUp_cd, lookupOf } from './gridLookup.ts';
 
+export { acrossAxis, towards } from './axes.ts';
+
+/** What stands in the way of a lamp's light; left out, nothing does. */
+interface Shaded {
+  readonly flags?: readonly Flag[];
+}
+
+/** A lamp taken for a point may have doors too. */
+interface PointShaded extends Shaded {
+  readonly doors?: readonly Door[];
+}
+
 /** Known by its intensity and angles: round about its axis. */
-export interface BeamSource {
+export interface BeamSource extends PointShaded {
   readonly kind: 'beam';
   readonly at: Vec3;
   /** Unit vector along its beam. */
@@ -29,7 +44,7 @@ export interface BeamSource {
 }
 
 /** Known by its measured file, whose γ 0 lies along the axis. */
-export interface GridSource {
+export interface GridSource extends PointShaded {
   readonly kind: 'grid';
   readonly at: Vec3;
   readonly axis: Vec3;
@@ -42,7 +57,7 @@ export interface GridSource {
 }
 
 /** A face that glows evenly and mattely over all of it. */
-export interface FaceSource {
+export interface FaceSource extends Shaded {
   readonly kind: 'face';
   readonly at: Vec3;
   readonly axis: Vec3;
@@ -55,20 +70,26 @@ export type LightSource = BeamSource | GridSource | FaceSource;
 
 const DEGREES_per_rad = 180 / Math.PI;
 
-/** Unit vector from one point to another. Throws RangeError where they are the same. */
-export function towards(from: Vec3, to: Vec3): Vec3 {
-  const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-  const length = Math.hypot(x, y, z);
-  if (!(length > 0)) throw new RangeError('to must be another point than from');
-  return [x / length, y / length, z / length];
+/** The same lamp with all that stands in its way taken out. */
+export function unshaded(source: LightSource): LightSource {
+  if (source.kind === 'face') {
+    const { flags: _flags, ...bare } = source;
+    return bare;
+  }
+  const { flags: _flags, doors: _doors, ...bare } = source;
+  return bare;
 }
 
-/** Level to the right and up across an axis, seen along it; an axis straight up or down has x as its right. */
-export function acrossAxis([ax, ay, az]: Vec3): { readonly right: Vec3; readonly up: Vec3 } {
-  const level = Math.hypot(ax, ay);
-  const right: Vec3 = level < 1e-9 ? [1, 0, 0] : [ay / level, -ax / level, 0];
-  const up: Vec3 = [right[1] * az - right[2] * ay, right[2] * ax - right[0] * az, right[0] * ay - right[1] * ax];
-  return { right, up };
+/** The same lamp with its light multiplied. */
+export function scaledSource(source: LightSource, factor: number): LightSource {
+  switch (source.kind) {
+    case 'beam':
+      return { ...source, intensity_cd: source.intensity_cd * factor };
+    case 'face':
+      return { ...source, luminance_cd_per_m2: source.luminance_cd_per_m2 * factor };
+    case 'grid':
+      return { ...source, share: source.share * factor };
+  }
 }
 
 export interface BeamGiven {
@@ -98,17 +119,20 @@ export function lightAt_lx(
   ny: number,
   nz: number,
 ): number {
+  const { at, axis, flags } = source;
   if (source.kind === 'face')
-    return Math.PI * source.luminance_cd_per_m2 * Math.max(0, polygonFactor(source.corners, px, py, pz, nx, ny, nz));
-  const { at, axis } = source;
+    return Math.PI * source.luminance_cd_per_m2 * (flags ? factorPast(source, flags, px, py, pz, nx, ny, nz) : Math.max(0, polygonFactor(source.corners, px, py, pz, nx, ny, nz))); // prettier-ignore
   const rx = px - at[0];
   const ry = py - at[1];
   const rz = pz - at[2];
   const square = rx * rx + ry * ry + rz * rz;
   const facing = -(rx * nx + ry * ny + rz * nz);
   if (!(facing > 0) || !(square > 0)) return 0;
+  const ahead = rx * axis[0] + ry * axis[1] + rz * axis[2];
+  if (source.doors && !passesDoors(source.doors, rx, ry, rz, ahead)) return 0;
+  if (flags && isHidden(flags, px, py, pz, at[0], at[1], at[2])) return 0;
   const distance = Math.sqrt(square);
-  const along = Math.min(1, Math.max(-1, (rx * axis[0] + ry * axis[1] + rz * axis[2]) / distance));
+  const along = Math.min(1, Math.max(-1, ahead / distance));
   return (intensityOf_cd(source, rx, ry, rz, Math.acos(along) * DEGREES_per_rad) * facing) / (square * distance);
 }
 
@@ -140,7 +164,8 @@ export function lightOfAll_lx(sources: readonly LightSource[], point: Vec3, norm
 
 /**
  * Luminance that an eye at a point sees along a direction (unit vector): that of the nearest face which shines towards it,
- * or undefined where no face lies that way. A beam's opening is not a face: it is dazzling, and not even.
+ * or undefined where no face lies that way, or a flag stands before it. A beam's opening is not a face: it is dazzling,
+ * and not even.
  */
 export function luminanceSeen_cd_per_m2(
   sources: readonly LightSource[],
@@ -156,8 +181,8 @@ export function luminanceSeen_cd_per_m2(
   return nearest && { ...nearest, luminance_cd_per_m2: nearest.source.luminance_cd_per_m2 };
 }
 
-/** How far along a ray a face is met from its bright side, where it is. */
-function distanceToFace_m({ at, axis, corners }: FaceSource, eye: Vec3, direction: Vec3): number | undefined {
+/** How far along a ray a face is met from its bright side, where it is and nothing hides it. */
+function distanceToFace_m({ at, axis, corners, flags }: FaceSource, eye: Vec3, direction: Vec3): number | undefined {
   const [ux, uy, uz] = direction;
   const facing = ux * axis[0] + uy * axis[1] + uz * axis[2];
   if (!(facing < -1e-9)) return undefined;
@@ -174,5 +199,5 @@ function distanceToFace_m({ at, axis, corners }: FaceSource, eye: Vec3, directio
       (ey * qz - ez * qy) * axis[0] + (ez * qx - ex * qz) * axis[1] + (ex * qy - ey * qx) * axis[2];
     if (turn < 0) return undefined;
   }
-  return distance_m;
+  return flags && isHidden(flags, eye[0], eye[1], eye[2], x, y, z) ? undefined : distance_m;
 } // prettier-ignore

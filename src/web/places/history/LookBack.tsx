@@ -6,7 +6,7 @@ import { Button } from '../../parts/Button.tsx';
 import { StateWord, type Standing } from '../../parts/StateWord.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { deriveShoot } from '../../state/derive.ts';
-import { server } from '../../state/page.ts';
+import { lampShelf, server } from '../../state/page.ts';
 import { differences } from './changes.ts';
 import { Changes } from './RunRows.tsx';
 import { thenAndNow, type Stood } from './thenAndNow.ts';
@@ -123,7 +123,7 @@ export function LookBack({ open, revision, when, onRestore }: LookBackProps) {
   // What is the same is planned once: only what differs costs anything.
   const was = fetched.state === 'here' ? fetched.written : undefined;
   const then = useMemo(() => (was === undefined ? undefined : shareUnchanged(open.written, was)), [open.written, was]);
-  const plan = useMemo(() => (then === undefined ? undefined : deriveShoot(then).plan), [then]);
+  const plan = useMemo(() => (then === undefined ? undefined : deriveShoot(then, lampShelf.tell).plan), [then]);
   const changes = useMemo(() => (then === undefined ? [] : differences(then, open.written)), [then, open.written]);
 
   if (fetched.state === 'failed') return <p role="alert">{fetched.says}</p>;

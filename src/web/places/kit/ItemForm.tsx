@@ -9,6 +9,8 @@ import { useKit } from './kitContext.ts';
 import { TakeCare } from './TakeCare.tsx';
 import { KitChoice } from './KitChoice.tsx';
 import { KitField } from './KitField.tsx';
+import { LampLight } from './LampLight.tsx';
+import { LampPhotometry } from './LampPhotometry.tsx';
 import { LensFollows } from './LensFollows.tsx';
 import { NewerThere } from './NewerThere.tsx';
 import { OtherKeys } from './OtherKeys.tsx';
@@ -74,6 +76,8 @@ export function ItemForm({ kind, itemId }: ItemFormProps) {
         {kind.key === 'lenses' && <LensFollows lensId={itemId} />}
       </div>
       {kind.key === 'cameras' && <CameraFormats cameraId={itemId} />}
+      {kind.key === 'lamps' && <LampPhotometry lampId={itemId} />}
+      {kind.key === 'lamps' && <LampLight lampId={itemId} />}
       <Panel title="Notes" className="kit-notes">
         <KitField path={`${path}/note`} label="Note" />
         <KitField path={`${path}/origin`} label="Copied from" placeholder="entered here" />

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { fieldAt } from '../../../document/fieldAt.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import type { Field } from '../../../document/shape.ts';
-import type { Written } from '../../../document/written.ts';
+import { isRecord, type Written } from '../../../document/written.ts';
 import { Field as FieldLine } from '../../parts/Field.tsx';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import { stepWritten } from '../../parts/stepping.ts';
@@ -22,6 +22,8 @@ export interface KitFieldProps {
   readonly path: string;
   readonly label: string;
   readonly placeholder?: string;
+  /** Said in place of what the form says of it. */
+  readonly note?: string;
 }
 
 /** Texts longer than this are written in a field of several lines. */
@@ -33,7 +35,13 @@ const isRepeated = (says: string, label: string) => says.replace(/\.$/, '').toLo
 const textOf = (value: Written | undefined) =>
   value === undefined || value === null || typeof value === 'object' ? '' : String(value);
 
-function TypedField({ path, label, field, placeholder = 'not said' }: KitFieldProps & { readonly field: Field }) {
+function TypedField({
+  path,
+  label,
+  field,
+  placeholder = 'not said',
+  note = field.says,
+}: KitFieldProps & { readonly field: Field }) {
   const { open, system } = useKit();
   const edits = useShotEdits(open);
   const value = writtenValueAt(open.written, path);
@@ -47,7 +55,7 @@ function TypedField({ path, label, field, placeholder = 'not said' }: KitFieldPr
       label={label}
       text={text}
       placeholder={placeholder}
-      note={isRepeated(field.says, label) ? undefined : field.says}
+      note={isRepeated(note, label) ? undefined : note}
       after={converted !== undefined && <span className="kit-converted">{converted}</span>}
       {...(problem === undefined ? {} : { problem })}
       check={(typed) => checkTyped(path, typed, text)}
@@ -77,15 +85,17 @@ function WrittenElsewhere({ path, label, says }: KitFieldProps & { readonly says
 }
 
 /** One written value of the kit, whatever it is of, with its sentence of explanation. */
-export function KitField({ path, label, placeholder }: KitFieldProps) {
+export function KitField({ path, label, placeholder, note }: KitFieldProps) {
   const { open } = useKit();
   const field = fieldAt(path);
   if (!field) return null;
-  const { of, says } = field;
+  const { of } = field;
+  const says = note ?? field.says;
   const common = { path, label };
+  const stands = { ...(placeholder === undefined ? {} : { placeholder }), ...(note === undefined ? {} : { note }) };
   switch (of.shape) {
     case 'choice':
-      return <KitChoice {...common} says={says} words={Object.entries(of.words)} />;
+      return <KitChoice {...common} says={says} words={Object.entries(of.words)} {...(placeholder === undefined ? {} : { unsaid: placeholder })} />;
     case 'flag':
       return <KitChoice {...common} says={says} words={[['yes', 'yes'], ['no', 'no']]} />;
     case 'reference':
@@ -108,7 +118,7 @@ export function KitField({ path, label, placeholder }: KitFieldProps) {
       return <WrittenElsewhere {...common} says={says} />;
     case 'text':
       if (of.longest > LINE_LENGTH) return <WordsField open={open} path={path} label={label} placeholder={says} />;
-      return <TypedField {...common} field={field} {...(placeholder === undefined ? {} : { placeholder })} />;
+      return <TypedField {...common} {...stands} field={field} />;
     case 'quantity':
     case 'number':
     case 'rate':
@@ -117,7 +127,7 @@ export function KitField({ path, label, placeholder }: KitFieldProps) {
     case 'clock':
     case 'figure':
     case 'position':
-      return <TypedField {...common} field={field} {...(placeholder === undefined ? {} : { placeholder })} />;
+      return <TypedField {...common} {...stands} field={field} />;
   }
 } // prettier-ignore
 
@@ -126,7 +136,8 @@ function entriesAt(written: Written, to: string): readonly (readonly [string, st
   const entries = writtenValueAt(written, `/${to.replaceAll('.', '/')}`);
   if (typeof entries !== 'object' || entries === null || Array.isArray(entries)) return [];
   return Object.entries(entries).map(([id, entry]) => {
-    const title = typeof entry === 'object' && entry !== null && 'title' in entry ? entry['title'] : undefined;
-    return [id, typeof title === 'string' ? title : id] as const;
+    // Files have a name where others have a title.
+    const { title, name = title } = isRecord(entry) ? entry : {};
+    return [id, typeof name === 'string' ? name : id] as const;
   });
 }

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { fieldsOf, KIT_KINDS, kindNamed, labelOf } from './kinds.ts';
 
-test('every key that a piece of kit may have stands in one group of its form, or in its head', () => {
-  const elsewhere = ['title', 'availability', 'dayPrice', 'origin', 'note', 'modes'];
+test('every key that a piece of kit may have stands in one group of its form, or has a place of its own', () => {
+  const elsewhere = ['title', 'availability', 'dayPrice', 'origin', 'note', 'modes', 'file', 'waveform', 'measured'];
   for (const { key, groups } of KIT_KINDS) {
     const shown = groups.flatMap(({ keys }) => keys);
     expect(new Set(shown).size, key).toBe(shown.length);

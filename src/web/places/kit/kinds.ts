@@ -57,15 +57,16 @@ const TOLD: Readonly<Record<string, Told>> = {
     caution: 'Lamps are bright and hot, and some give ultraviolet: keep guards and filters on, let them cool, do not look into the beam.',
     groups: [
       { title: 'Lamp', keys: ['kind', 'pieces', 'power', 'colour'] },
-      { title: 'Light it gives', keys: ['file', 'illuminance', 'distance', 'beam', 'field'] },
+      { title: 'Light it gives', keys: ['illuminance', 'distance', 'beam', 'field'] },
       { title: 'Wider, and its face', keys: ['flood', 'face'] },
+      { title: 'Lit, and lit again', keys: ['warmUp', 'restrike', 'drift'] },
     ],
   },
   modifiers: { title: 'Modifiers', one: 'modifier', stem: 'modifier', says: 'Diffusion, scrims and gels, with the light each costs.' },
   cables: { title: 'Cables', one: 'cable', stem: 'cable', says: 'Runs between the supply and the lamps.', caution: 'Supply and wiring follow the local code and are the work of somebody licensed for it. What is written here only plans.' },
   circuits: { title: 'Circuits', one: 'circuit', stem: 'circuit', says: 'What the supply gives, each with the rating of its breaker.', caution: 'Supply and wiring follow the local code and are the work of somebody licensed for it. What is written here only plans.' },
   rigs: { title: 'Rigs', one: 'rig', stem: 'rig', says: 'What moves, drops or fires, and how late it answers: a value with a spread, as in 24 ms ± 2 ms.', caution: 'A rig moves: stand clear, and agree who arms it, who fires it and what stops it. Longsecond fires nothing.' },
-  products: { title: 'Products', one: 'product', stem: 'product', says: 'What is eaten, poured or broken, with the camera-ready pieces on hand.' },
+  products: { title: 'Products', one: 'product', stem: 'product', says: 'What is eaten, poured or broken, with the camera-ready pieces on hand. Of what melts or softens, its time under the light is worked out.', groups: [{ title: 'On hand', keys: ['pieces'] }, { title: 'Under the light', keys: ['warms', 'start', 'thickness', 'hold'] }] },
   liquids: { title: 'Liquids', one: 'liquid', stem: 'liquid', says: 'Density and viscosity, for how a pour or a splash behaves.', caution: 'Keep liquids and live equipment apart, and dry the floor before anybody walks on it.' },
   drives: { title: 'Drives', one: 'drive', stem: 'drive', says: 'Where recordings are saved: what they hold, what is on them, how fast they write for long.' },
   links: { title: 'Links', one: 'link', stem: 'link', says: 'What carries recordings from the camera to the drives.' },
@@ -98,16 +99,30 @@ const LABELS: Readonly<Record<string, string>> = {
   distance: 'Read at',
   flood: 'At flood',
   face: 'Glowing face',
-  file: 'Photometric file',
   loss: 'Light lost',
   pieces: 'Pieces',
   used: 'Used already',
   writeRate: 'Writing rate',
   origin: 'Copied from',
+  warmUp: 'Warm-up',
+  drift: 'Drift in an hour',
+  warms: 'Warms like',
+  start: 'Comes to the set at',
+  hold: 'Holds, lights off',
 };
 
-/** What every piece has, whatever it is: shown in the head of its form or under its own heading. */
-const OF_EVERY_PIECE: ReadonlySet<string> = new Set(['title', 'availability', 'dayPrice', 'origin', 'note']);
+/** What has a place of its own: what every piece has, and what is more than a field. */
+const APART: ReadonlySet<string> = new Set([
+  'title',
+  'availability',
+  'dayPrice',
+  'origin',
+  'note',
+  'modes',
+  'file',
+  'waveform',
+  'measured',
+]);
 
 /** `focalLength` → Focal length. */
 export function labelOf(key: string): string {
@@ -132,7 +147,7 @@ function kindOf(key: string): KitKind {
     stem: key,
     says: KIT_FIELDS[key]!.says,
   };
-  const own = Object.keys(fieldsOf(key)).filter((name) => !OF_EVERY_PIECE.has(name) && name !== 'modes');
+  const own = Object.keys(fieldsOf(key)).filter((name) => !APART.has(name));
   const placed = groups.map(({ title, keys }) => ({ title, keys: keys.filter((name) => own.includes(name)) }));
   const rest = own.filter((name) => !placed.some(({ keys }) => keys.includes(name)));
   const title = groups.length === 0 ? 'Figures' : 'More';

@@ -38,7 +38,7 @@ export function DrawingTools({ map, onMap, snap, onSnap, reachIndex, onReach }: 
         </select>
       </label>
       <label className="light-choose">
-        <span>Lamps move</span>
+        <span>Things move</span>
         <select value={snap} onChange={({ currentTarget }) => onSnap(currentTarget.value as Snap)}>
           {Object.entries(SNAPS).map(([value, name]) => (
             <option key={value} value={value}>

@@ -1,9 +1,9 @@
 import { useCallback, useMemo, useState } from 'react';
 import { useWidth } from '../../parts/useWidth.ts';
 import { Panel } from '../../parts/Panel.tsx';
-import type { LampDrawn } from './LampMark.tsx';
 import { stepLabel } from './bands.ts';
 import { DrawingTools, type MapChoice } from './DrawingTools.tsx';
+import { flagsDrawn, lampsDrawn } from './drawn.ts';
 import { Legend } from './Legend.tsx';
 import { allOn_lx, normalOf } from './lightMap.ts';
 import { useLight } from './lightContext.ts';
@@ -36,16 +36,8 @@ export function Drawings() {
   const [pictureMap, setPictureMap] = useState<DrawnMap>();
   const [ref, width_px] = useWidth<HTMLDivElement>();
 
-  const lamps = useMemo(
-    () =>
-      light.lamps.flatMap(({ id, source, isOff, lacks }, i): readonly LampDrawn[] => {
-        const placed = setup.lamps[id];
-        if (!placed?.at) return [];
-        const isDim = isOff || (only !== undefined && only !== id);
-        return [{ id, number: i + 1, at: placed.at, aim: placed.aim, source, isDim, isLacking: lacks.length > 0, isSelected: id === selected }];
-      }),
-    [light.lamps, setup.lamps, only, selected],
-  );
+  const lamps = useMemo(() => lampsDrawn({ light, setup, only, selected }), [light, setup, only, selected]);
+  const flags = useMemo(() => flagsDrawn({ light, setup, only, selected }), [light, setup, only, selected]);
 
   const onPlanMap = useCallback((drawn: DrawnMap | undefined) => setPlanMap(drawn), []);
   const onPictureMap = useCallback((drawn: DrawnMap | undefined) => setPictureMap(drawn), []);
@@ -69,8 +61,8 @@ export function Drawings() {
   const projection = held?.on === 'elevation' ? projectionOf('camera', view.azimuth_deg) : projectionOf('above', 0);
   const read_lx = held && surface ? allOn_lx(burning, surface, spread(projection, held.spot), normalOf(surface, facing)) : undefined;
   const keptOn = (on: Probe['on']) => (kept?.on === on ? kept.spot : (map === 'picture') === (on === 'elevation') ? { x: 0, y: 0 } : undefined);
-  const isPartial = light.lamps.some(({ isOff, lacks }) => !isOff && lacks.length > 0);
-  const common = { reach_m, snap, reference: mapped, zeroLabel, lamps };
+  const isPartial = light.lamps.some(({ isOff, source }) => !isOff && !source);
+  const common = { reach_m, snap, reference: mapped, zeroLabel, lamps, flags };
   return (
     <div className="light-drawings" ref={ref}>
       <DrawingTools
@@ -85,7 +77,7 @@ export function Drawings() {
         <SetDrawing
           {...common}
           looking="above"
-          label="The set from above: lamps can be moved and aimed"
+          label="The set from above: lamps and flags can be moved and aimed"
           heightOf={planHeight}
           surface={surface === 'picture' ? undefined : surface}
           probe={surface === 'picture' ? undefined : keptOn('plan')}
@@ -104,7 +96,7 @@ export function Drawings() {
           )}
           <p className="light-map-says">
             {drawn && mapped ? sayMap({ drawn, reference: mapped, system, facingSaid }) : `${saySurface(surface, facingSaid)}: ${burning.length === 0 ? 'no lamp burns that can be worked out' : 'no lamp lights the subject there'}.`}
-            {isPartial && ' Lamps that lack figures are left out.'}
+            {isPartial && ' Lamps that lack figures, or of which only a share was read, are left out.'}
           </p>
         </div>
       )}
@@ -124,7 +116,7 @@ export function Drawings() {
         <SetDrawing
           {...common}
           looking={elevation}
-          label={`The set level, from the ${elevation === 'camera' ? 'camera’s side' : 'side, camera at the left'}: lamps can be raised and lowered`}
+          label={`The set level, from the ${elevation === 'camera' ? 'camera’s side' : 'side, camera at the left'}: lamps and flags can be raised and lowered`}
           heightOf={elevationHeight}
           surface={surface === 'picture' ? surface : undefined}
           probe={surface === 'picture' ? keptOn('elevation') : undefined}
@@ -133,7 +125,7 @@ export function Drawings() {
         />
       </Panel>
       <p className="light-key-help no-print" id="light-keys">
-        Drag a lamp, or the ring it is aimed at. Arrow keys move by 5 cm, with Shift by 1 cm; Page Up and Down raise and lower; [ and ] walk it round the subject by 15°. While dragging, Shift keeps to 5 cm and Alt to 15°. The dashed table is 1.2 × 0.8 m, for scale.
+        Drag a lamp or a flag, or the ring it is aimed at or square to. Arrow keys move by 5 cm, with Shift by 1 cm; Page Up and Down raise and lower; [ and ] walk it round the subject by 15°. While dragging, Shift keeps to 5 cm and Alt to 15°. The dashed table is 1.2 × 0.8 m, for scale.
       </p>
     </div>
   );

@@ -7,14 +7,10 @@ import type { Wish } from '../../../solve/lampProgram.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
 import { Panel } from '../../parts/Panel.tsx';
-import { connectWorker, isDropped, type Called, type Port } from '../../workers/connect.ts';
-import type { FindCalls } from '../../workers/calls.ts';
+import { finder } from '../../state/page.ts';
+import { isDropped, type Called } from '../../workers/connect.ts';
 import { useLight } from './lightContext.ts';
 import './findLamps.css';
-
-const finder = connectWorker<FindCalls>(
-  () => new Worker(new URL('../../workers/find.ts', import.meta.url), { type: 'module' }) as Port,
-);
 
 const WISHES: readonly { readonly value: Wish; readonly label: string }[] = [
   { value: 'least-power', label: 'least power' },

@@ -1,13 +1,17 @@
+import type { Position } from '../../../document/shape.ts';
 import type { LampShare } from '../../../plan/lighting.ts';
-import { parseQuantity } from '../../../base/quantity.ts';
+import { parseQuantity, showQuantity } from '../../../base/quantity.ts';
 import { Button } from '../../parts/Button.tsx';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import { stepWritten } from '../../parts/stepping.ts';
 import { KitField } from '../kit/KitField.tsx';
 import { checkTyped, completeUnit } from '../shot/shotEdits.ts';
+import { saidShown } from '../shot/showValue.ts';
 import { aimTurned, atDistance, movedBy, SNAP_deg, SUBJECT, turnedBy } from './geometry.ts';
-import { duplicateLamp, lampPath, placeLamp, type Moved } from './lightEdits.ts';
+import { duplicateThing, lampPath, placeThing, type Moved, type Thing } from './lightEdits.ts';
 import { useLight } from './lightContext.ts';
+import { LackList } from './LackList.tsx';
+import { LampMore } from './LampMore.tsx';
 import { PlaceField } from './PlaceField.tsx';
 import { bearingSaid, distanceSaid, placeSaid } from './lightWords.ts';
 
@@ -35,7 +39,7 @@ function DistanceField({ lampId, name }: { readonly lampId: string; readonly nam
       onDraft={() => undefined}
       onCommit={(typed) => {
         const place = placeOf(typed);
-        if (place) edits.commit(() => placeLamp(setupId, lampId, 'at', place), `${name} moved to ${typed.trim()} from the subject`);
+        if (place) edits.commit(() => placeThing(setupId, { kind: 'lamp', id: lampId }, 'at', place), `${name} moved to ${typed.trim()} from the subject`);
       }}
       onCancel={() => undefined}
     />
@@ -48,30 +52,21 @@ export interface LampCardProps {
 
 /** Everything about one placed lamp: where it stands, how it is set, what it lacks. */
 export function LampCard({ lamp }: LampCardProps) {
-  const { open, setup, setupId, view, system, edits, edit, onSelect, follow, onOnly, only } = useLight();
+  const { open, setup, setupId, view, system, edits, edit, onSelect, onOnly, only } = useLight();
   const { id, title, lacks, notices } = lamp;
   const path = lampPath(setupId, id);
   const placed = setup.lamps[id];
   const at = placed?.at;
   const aim = placed?.aim;
   const kitLamp = placed?.lamp === undefined ? undefined : open.shoot.kit.lamps[placed.lamp];
+  const kitColour = kitLamp?.colourTemperature_K === undefined ? undefined : saidShown(showQuantity('colourTemperature', kitLamp.colourTemperature_K, { system }));
   const hasFlood = placed?.floodFraction !== undefined || kitLamp?.flood.beam_deg !== undefined || kitLamp?.flood.illuminance_lx !== undefined;
   const hasModifiers = Object.keys(open.shoot.kit.modifiers).length > 0 || (placed?.modifiers.length ?? 0) > 0;
-  const put = (moved: Moved, place: Parameters<typeof placeLamp>[3], says: string) => edits.commit(() => placeLamp(setupId, id, moved, place), says);
+  const thing: Thing = { kind: 'lamp', id };
+  const put = (moved: Moved, place: Position, says: string) => edits.commit(() => placeThing(setupId, thing, moved, place), says);
   return (
     <div className="light-card">
-      {lacks.length > 0 && (
-        <ul className="light-lacks">
-          {lacks.map(({ title: what, path: where, isUnread, what: why }) => (
-            <li key={where + what}>
-              <button type="button" onClick={() => follow(where)}>
-                {what}
-              </button>{' '}
-              {why ?? (isUnread ? 'is written and cannot be read' : where.startsWith('/kit/') ? 'is not written in the kit' : 'is not written')}
-            </li>
-          ))}
-        </ul>
-      )}
+      <LackList lacks={lacks} />
       {notices.map((says) => <p key={says} className="light-notice">{says}.</p>)}
       <div className="light-quiet">
         <KitField path={`${path}/lamp`} label="Lamp" />
@@ -99,13 +94,14 @@ export function LampCard({ lamp }: LampCardProps) {
         {hasModifiers && <KitField path={`${path}/modifiers`} label="In front of it" />}
         <KitField path={`${path}/title`} label="Called" placeholder={kitLamp?.title ?? id} />
       </div>
+      <LampMore path={path} placed={placed} isFace={lamp.source?.kind === 'face'} kitColour={kitColour} />
       <div className="light-card-tools no-print">
         <Button
           look="quiet"
           onClick={() => {
-            const made = duplicateLamp(open.written, { setupId, lampId: id, at: at ? turnedBy(at, SNAP_deg) : movedBy(SUBJECT, { away_m: -1 }) });
+            const made = duplicateThing(open.written, setupId, thing, at ? turnedBy(at, SNAP_deg) : movedBy(SUBJECT, { away_m: -1 }));
             edit(made.patch, `${title} put up once more`);
-            onSelect(made.id);
+            onSelect({ kind: 'lamp', id: made.id });
           }}
         >
           Another like it

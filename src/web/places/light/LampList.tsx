@@ -2,7 +2,7 @@ import { showSigned } from '../../../base/quantity.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Panel } from '../../parts/Panel.tsx';
 import { lengthWords } from '../shot/pictureWords.ts';
-import { addLamp, lampPath, switchLamps } from './lightEdits.ts';
+import { addLamp, isThing, lampPath, switchLamps } from './lightEdits.ts';
 import { LampCard } from './LampCard.tsx';
 import { stopsOver, useLight } from './lightContext.ts';
 import { lightSaid } from './lightWords.ts';
@@ -13,13 +13,13 @@ function LampRow({ index }: { readonly index: number }) {
   const { light, reference, system, selected, onSelect, only, onOnly, edit, open, setupId } = useLight();
   const lamp = light.lamps[index]!;
   const { id, title, isOff, illuminance_lx, spreadFraction, distance_m, lacks, notices } = lamp;
-  const isChosen = id === selected;
+  const isChosen = isThing(selected, 'lamp', id);
   const isDim = isOff || (only !== undefined && only !== id);
   const stops = stopsOver(illuminance_lx, reference);
   return (
     <li className={`light-row${isChosen ? ' is-chosen' : ''}${isDim ? ' is-dim' : ''}`} data-row={id}>
       <div className="light-row-head">
-        <button type="button" className="light-row-name" aria-expanded={isChosen} onClick={() => onSelect(isChosen ? undefined : id)}>
+        <button type="button" className="light-row-name" aria-expanded={isChosen} onClick={() => onSelect(isChosen ? undefined : { kind: 'lamp', id })}>
           <span className="light-row-number">{index + 1}</span>
           <span className="light-row-title">{title}</span>
         </button>
@@ -65,7 +65,7 @@ function AddLamp() {
   const add = (kitLampId: string | undefined, name: string) => {
     const { id, patch } = addLamp(open.written, setupId, kitLampId);
     edit(patch, `${name} added to ${title}`);
-    onSelect(id);
+    onSelect({ kind: 'lamp', id });
   };
   return (
     <div className="light-add no-print">
@@ -94,7 +94,7 @@ export function LampList() {
   const { light, reference, only, onOnly, edit, open, setupId, title } = useLight();
   const off = light.lamps.filter(({ isOff }) => isOff);
   return (
-    <Panel title="Lamps" aside={reference?.isNeed ? 'in stops about the need' : 'in stops about the whole'} className="light-lamps">
+    <Panel title="Lamps" aside={`in stops about the ${reference?.isNeed ? 'need' : 'whole'}${light.meters.length > 0 ? ', by the meter' : ''}`} className="light-lamps">
       {light.lamps.length === 0 && (
         <p className="light-says">
           No lamp stands here yet. Add one from the kit, then drag it where it goes: what it gives is worked out as it moves.

@@ -7,7 +7,7 @@ import { checkTyped, completeUnit } from '../shot/shotEdits.ts';
 import { fieldId } from '../shot/shotContext.ts';
 import { readingPatch, setupPath } from './lightEdits.ts';
 import { useLight } from './lightContext.ts';
-import { lightSaid, luminanceSaid, meterSaid } from './lightWords.ts';
+import { correctedSaid, lightSaid, luminanceSaid, meterSaid } from './lightWords.ts';
 
 function ReadingField({ name, label }: { readonly name: 'illuminance' | 'luminance'; readonly label: string }) {
   const { open, edits, setupId, title } = useLight();
@@ -40,8 +40,9 @@ function ReadingField({ name, label }: { readonly name: 'illuminance' | 'luminan
 export function Reading() {
   const { setup, light, system, setupId, open, edits, title } = useLight();
   const { illuminance_lx, luminance_cd_per_m2, reading } = setup;
-  const worked_lx = light.illuminance_lx;
-  const behind = light.luminance?.luminance_cd_per_m2;
+  const meterOf = (kind: 'illuminance' | 'luminance') => light.meters.find((meter) => meter.kind === kind);
+  const worked_lx = meterOf('illuminance')?.worked ?? light.illuminance_lx;
+  const behind = meterOf('luminance')?.worked ?? light.luminance?.luminance_cd_per_m2;
   const isRead = illuminance_lx !== undefined || luminance_cd_per_m2 !== undefined;
   const hasLamps = light.lamps.length > 0;
   const mark = `${setupPath(setupId)}/reading`;
@@ -61,6 +62,7 @@ export function Reading() {
           {luminance_cd_per_m2 !== undefined && <strong>{meterSaid(luminance_cd_per_m2, behind)}</strong>}
         </p>
       )}
+      {light.meters.length > 0 && <p className="light-corrected">{correctedSaid(light.meters)}</p>}
       {isRead && (
         <label className="light-tick">
           <input

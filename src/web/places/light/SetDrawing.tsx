@@ -1,11 +1,13 @@
 import { useEffect, useId, useMemo, useRef, useState, type PointerEvent } from 'react';
 import { useWidth } from '../../parts/useWidth.ts';
 import { SUBJECT } from './geometry.ts';
-import { AimMark, LampBeam, LampMark, type LampDrawn } from './LampMark.tsx';
+import type { FlagDrawn, LampDrawn } from './drawn.ts';
+import { FlagMark } from './FlagMark.tsx';
+import { AimMark, LampBeam, LampMark } from './LampMark.tsx';
 import { normalOf, type Sheet, type Surface } from './lightMap.ts';
 import { useLight, type Reference } from './lightContext.ts';
-import { placeSaid } from './lightWords.ts';
 import { MapLayer } from './MapLayer.tsx';
+import { ThingGrip } from './ThingGrip.tsx';
 import { Camera, Rulers, Subject, TableHint } from './Marks.tsx';
 import { cornersFlat, flatten, projectionOf, type Flat, type Looking } from './projection.ts';
 import { towardsCamera, vecOf } from '../../../plan/lighting.ts';
@@ -26,6 +28,7 @@ export interface SetDrawingProps {
   readonly reference: Reference | undefined;
   readonly zeroLabel: string;
   readonly lamps: readonly LampDrawn[];
+  readonly flags: readonly FlagDrawn[];
   /** Where the meter is held, on the plane of the drawing. */
   readonly probe: Flat | undefined;
   readonly onProbe: (spot: Flat | undefined, isKept: boolean) => void;
@@ -44,10 +47,10 @@ const ARROWS: Readonly<Record<string, Flat>> = {
   ArrowDown: { x: 0, y: -1 },
 };
 
-/** The set drawn to scale from one side, with lamps and aims to move, over a map of the light where one is asked for. */
+/** The set drawn to scale from one side, with lamps, flags and aims to move, over a map of the light where one is asked for. */
 export function SetDrawing(props: SetDrawingProps) {
-  const { looking, label, heightOf, reach_m, snap, surface, reference, zeroLabel, lamps, probe, onProbe, onDrawn } = props;
-  const { view, facing, shot, system, selected, onSelect, moves, burning } = useLight();
+  const { looking, label, heightOf, reach_m, snap, surface, reference, zeroLabel, lamps, flags, probe, onProbe, onDrawn } = props;
+  const { view, facing, shot, system, moves, burning } = useLight();
   const id = useId();
   const [ref, width_px] = useWidth<HTMLDivElement>();
   const height_px = Math.round(heightOf(width_px));
@@ -66,8 +69,9 @@ export function SetDrawing(props: SetDrawingProps) {
     const facing = towardsCamera(view);
     const camera = camera_m === undefined ? [] : [flatten(projection, [facing[0] * camera_m, facing[1] * camera_m, facing[2] * camera_m])];
     const places = lamps.flatMap(({ at, aim, source }) => [...[at, aim ?? SUBJECT].map((place) => flatten(projection, vecOf(place))), ...(source?.kind === 'face' ? cornersFlat(projection, source.corners) : [])]);
-    return fitAll([...camera, ...places], room);
-  }, [width_px, height_px, reach_m, view, camera_m, projection, lamps]);
+    const plates = flags.flatMap(({ at, flag }) => [flatten(projection, vecOf(at)), ...(flag ? cornersFlat(projection, flag.corners) : [])]);
+    return fitAll([...camera, ...places, ...plates], room);
+  }, [width_px, height_px, reach_m, view, camera_m, projection, lamps, flags]);
   // Under a moving hand the ground stays where it is.
   const hold = frozen.current;
   const isHeld = isMoving && hold?.width_px === width_px && hold.height_px === height_px;
@@ -94,16 +98,18 @@ export function SetDrawing(props: SetDrawingProps) {
   const drawn = useLightMap(burning, sheet);
   useEffect(() => onDrawn(drawn), [drawn, onDrawn]);
 
-  const grips = useGrips({ lamps, viewport, projection, snap, onGround: (page) => onProbe(fromPage(viewport, page), true) });
+  const things = useMemo(() => [...lamps, ...flags], [lamps, flags]);
+  const grips = useGrips({ things, viewport, projection, snap, onGround: (page) => onProbe(fromPage(viewport, page), true) });
   const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
     if (grips.onPointerMove(event)) return;
     const page = pagePoint(event, event.currentTarget, viewport);
     setCursor(grips.gripAt(page, 15) ? 'grab' : surface === undefined ? 'default' : 'crosshair');
     onProbe(fromPage(viewport, page), false);
   };
-  const chosen = lamps.find((lamp) => lamp.id === selected);
+  const chosen = things.find(({ isSelected }) => isSelected);
+  const held = { onKey: grips.onKey, onBlur: grips.onBlurGrip };
   const marks = { viewport, projection };
-  const avoid = useMemo(() => [...lamps.map(({ at }) => vecOf(at)), [0, 0, 0] as const].map((point) => toPage(viewport, flatten(projection, point))), [lamps, viewport, projection]);
+  const avoid = useMemo(() => [...things.map(({ at }) => vecOf(at)), [0, 0, 0] as const].map((point) => toPage(viewport, flatten(projection, point))), [things, viewport, projection]);
   const meter = probe && toPage(viewport, probe);
   return (
     <div className="light-drawing" ref={ref}>
@@ -158,41 +164,22 @@ export function SetDrawing(props: SetDrawingProps) {
                 <path d={`M${px(meter.x) - 11} ${px(meter.y)}h7m8 0h7M${px(meter.x)} ${px(meter.y) - 11}v7m0 8v7`} />
               </g>
             )}
+            {flags.map((flag) => (
+              <ThingGrip key={flag.id} thing={flag} moved="at" {...held}>
+                <FlagMark flag={flag} {...marks} />
+              </ThingGrip>
+            ))}
             {lamps.map((lamp) => (
-              <g
-                key={lamp.id}
-                className="light-grip"
-                tabIndex={0}
-                role="button"
-                aria-pressed={lamp.id === selected}
-                aria-label={`Lamp ${lamp.number}, ${placeSaid(lamp.at, system)}${lamp.isDim ? ', not lit' : ''}`}
-                aria-describedby="light-keys"
-                data-lamp={lamp.id}
-                onFocus={() => onSelect(lamp.id)}
-                onKeyDown={(event) => grips.onKey(event, { lampId: lamp.id, moved: 'at' })}
-                onBlur={() => grips.onBlurGrip({ lampId: lamp.id, moved: 'at' })}
-              >
+              <ThingGrip key={lamp.id} thing={lamp} moved="at" {...held}>
                 <LampMark lamp={lamp} {...marks} />
-              </g>
+              </ThingGrip>
             ))}
             {/* Over the others; a mark that changed its place among them would lose the keyboard. */}
+            {chosen && <g aria-hidden="true">{chosen.kind === 'lamp' ? <LampMark lamp={chosen} {...marks} /> : <FlagMark flag={chosen} {...marks} />}</g>}
             {chosen && (
-              <g aria-hidden="true">
-                <LampMark lamp={chosen} {...marks} />
-              </g>
-            )}
-            {chosen && (
-              <g
-                className="light-grip"
-                tabIndex={0}
-                role="button"
-                aria-label={`Aim of lamp ${chosen.number}, ${placeSaid(chosen.aim ?? SUBJECT, system)}`}
-                aria-describedby="light-keys"
-                onKeyDown={(event) => grips.onKey(event, { lampId: chosen.id, moved: 'aim' })}
-                onBlur={() => grips.onBlurGrip({ lampId: chosen.id, moved: 'aim' })}
-              >
-                <AimMark lamp={chosen} {...marks} />
-              </g>
+              <ThingGrip thing={chosen} moved="aim" {...held}>
+                <AimMark thing={chosen} {...marks} />
+              </ThingGrip>
             )}
           </g>
         </svg>

@@ -4,10 +4,12 @@ import type { UnitSystem } from '../../../base/quantity.ts';
 import type { LightingSetup, Shot } from '../../../document/schema.ts';
 import type { Vec3 } from '../../../laws/light/area/polygon.ts';
 import type { LightSource } from '../../../laws/light/placed/source.ts';
-import type { SetupLight, View } from '../../../plan/lighting.ts';
+import type { View } from '../../../plan/lighting.ts';
+import type { MeteredLight } from '../../../plan/meter.ts';
 import type { Margin, PatchOperation, ShotPlan } from '../../../plan/types.ts';
 import type { OpenShoot } from '../../state/contract.ts';
 import type { ShotEdits } from '../shot/useShotEdits.ts';
+import type { Thing } from './lightEdits.ts';
 import type { LampMoves } from './useLampMoves.ts';
 
 /** A shot that the set-up lights, and how its light stands. */
@@ -33,7 +35,8 @@ export interface LightContext {
   readonly title: string;
   /** As it is drawn, with what is being dragged where it now is. */
   readonly setup: LightingSetup;
-  readonly light: SetupLight;
+  /** With its lamps corrected by what a meter read, where one did. */
+  readonly light: MeteredLight;
   readonly shots: readonly LitShot[];
   readonly shot: LitShot | undefined;
   readonly onChooseShot: (shotId: string) => void;
@@ -46,8 +49,8 @@ export interface LightContext {
   readonly burning: readonly LightSource[];
   readonly only: string | undefined;
   readonly onOnly: (lampId: string | undefined) => void;
-  readonly selected: string | undefined;
-  readonly onSelect: (lampId: string | undefined) => void;
+  readonly selected: Thing | undefined;
+  readonly onSelect: (thing: Thing | undefined) => void;
   readonly edits: ShotEdits;
   readonly moves: LampMoves;
   /** One edit at once, told in a line with how to take it back. */

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { applyPatch } from '../../../document/patch.ts';
+import { applyPatch, withParents } from '../../../document/patch.ts';
+import { readShoot } from '../../../document/read.ts';
 import type { Written } from '../../../document/written.ts';
-import { addLamp, addSetup, duplicateSetup, placeLamp, readingPatch, removeSetup, switchLamps } from './lightEdits.ts';
+import { addFlag, addLamp, addSetup, duplicateSetup, duplicateThing, placeThing, readingPatch, removeSetup, switchLamps, withThingAt } from './lightEdits.ts'; // prettier-ignore
 
 const SHOOT: Written = {
   lighting: {
@@ -12,7 +13,7 @@ const SHOOT: Written = {
 }; // prettier-ignore
 
 const after = (patch: Parameters<typeof applyPatch>[1], written = SHOOT) =>
-  applyPatch(written, patch) as Record<string, Written>;
+  applyPatch(written, withParents(written, patch)) as Record<string, Written>;
 
 test('a set-up taken out takes every mention of it along, and nothing else', () => {
   const { lighting, shots, defaults } = after(removeSetup(SHOOT, 'top'));
@@ -35,10 +36,34 @@ test('new set-ups and lamps get ids that nobody has', () => {
 });
 
 test('a lamp put down is written to the centimetre', () => {
-  expect(placeLamp('top', 'key', 'aim', { right_m: 0.123, away_m: -1.2, up_m: 0 })).toEqual([
+  expect(placeThing('top', { kind: 'lamp', id: 'key' }, 'aim', { right_m: 0.123, away_m: -1.2, up_m: 0 })).toEqual([
     { op: 'add', path: '/lighting/top/lamps/key/aim', value: '120 mm, -1.2 m, 0 m' },
   ]);
 });
+
+test('a flag comes with a place and a size, turned further round than the ones before, and moves like a lamp', () => {
+  const first = addFlag(SHOOT, 'top');
+  const written = after(first.patch);
+  const second = addFlag(written, 'top');
+  const { problems } = readShoot({ longsecond: 1, ...(after(second.patch, written) as object) });
+  expect(problems.filter(({ path }) => path.includes('flags'))).toEqual([]);
+  const { flags } = (after(second.patch, written)['lighting'] as Record<string, Record<string, Record<string, Written>>>)['top']!;
+  expect(Object.keys(flags!)).toEqual(['flag-1', 'flag-2']);
+  expect(flags!['flag-1']).not.toEqual(flags!['flag-2']);
+  const place = { right_m: 0.123, away_m: -1.2, up_m: 0 };
+  expect(placeThing('top', { kind: 'flag', id: 'flag-1' }, 'at', place)).toEqual([{ op: 'add', path: '/lighting/top/flags/flag-1/at', value: '120 mm, -1.2 m, 0 m' }]);
+  expect(placeThing('top', { kind: 'flag', id: 'flag-1' }, 'aim', place)).toEqual([{ op: 'add', path: '/lighting/top/flags/flag-1/faces', value: '120 mm, -1.2 m, 0 m' }]);
+  const again = duplicateThing(written, 'top', { kind: 'flag', id: 'flag-1' }, place);
+  expect(again).toMatchObject({ id: 'flag-2', patch: [{ path: '/lighting/top/flags/flag-2', value: { width: '450 mm' } }] });
+}); // prettier-ignore
+
+test('what is dragged is drawn where it is, whether lamp or flag, and what is gone is not', () => {
+  const place = { right_m: 1, away_m: 2, up_m: 3 };
+  const setup = { lamps: { a: { modifiers: [], doors: {} } }, flags: { a: { flagWidth_m: 1 } } };
+  expect(withThingAt(setup, { kind: 'flag', id: 'a' }, 'aim', place)).toEqual({ ...setup, flags: { a: { flagWidth_m: 1, faces: place } } });
+  expect(withThingAt(setup, { kind: 'lamp', id: 'a' }, 'aim', place)).toEqual({ ...setup, lamps: { a: { modifiers: [], doors: {}, aim: place } } });
+  expect(withThingAt(setup, { kind: 'flag', id: 'b' }, 'at', place)).toBe(setup);
+}); // prettier-ignore
 
 test('lamps are switched together, and a lamp that is lit has nothing written', () => {
   const off = after(switchLamps(SHOOT, 'top', ['key', 'fill'], true));

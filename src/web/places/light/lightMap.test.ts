@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { beamSource } from '../../../laws/light/placed/source.ts';
+import { doorsOf } from '../../../laws/light/placed/doors.ts';
+import { flagAt } from '../../../laws/light/placed/flag.ts';
+import { acrossAxis, beamSource, lightAt_lx, scaledSource, type LightSource } from '../../../laws/light/placed/source.ts'; // prettier-ignore
 import { extremesOf, inStops, shareAbove, stepsOf } from './bands.ts';
 import { allOn_lx, normalOf, openMapDesk, type Sheet } from './lightMap.ts';
 import { projectionOf, spread } from './projection.ts';
@@ -44,6 +46,47 @@ test('work can be laid down between lamps, and what is done is not done again', 
   const moved = desk.start([three[0]!, three[1]!, lamp(0.65)], sheet);
   expect(moved.work(late)).toBe(true);
   expect(asked).toBe(4);
+});
+
+test('a lamp dimmed, or all of them corrected by a meter, is not worked out again', () => {
+  const desk = openMapDesk();
+  const two = [lamp(0), lamp(0.5)];
+  desk.start(two, sheet).work(() => false);
+  let asked = 0;
+  const dimmed = desk.start(
+    two.map((source, i) => scaledSource(source, i === 0 ? 0.25 : 2)),
+    sheet,
+  );
+  dimmed.work(() => (asked += 1) > 0);
+  expect(asked).toBe(0);
+  const here = [0, 1].map((i) => lightAt_lx(two[i]!, 0.3, -0.3, 0, 0, 0, 1));
+  expect(dimmed.grid().values[2 * 21 + 13]).toBeCloseTo(0.25 * here[0]! + 2 * here[1]!, 9);
+  // One put out by its level is none at all.
+  expect(
+    desk
+      .start([scaledSource(two[0]!, 0)], sheet)
+      .grid()
+      .values.every((value) => value === 0),
+  ).toBe(true);
+});
+
+test('a flag or a door moved is a map worked out anew, dark where it shades', () => {
+  const desk = openMapDesk();
+  const mapOf = (source: LightSource) => {
+    const work = desk.start([source], sheet);
+    work.work(() => false);
+    return work.grid().values;
+  };
+  const open = mapOf(lamp(0));
+  const flags = [flagAt({ centre: [0.25, 0, 0.5], facing: [0, 0, 1], width_m: 0.2, height_m: 0.4 })];
+  const flagged = mapOf({ ...lamp(0), flags });
+  // Halfway up, a flag from 0.15 m to 0.35 m shades twice as far out: columns 13 to 17 of the middle row.
+  const middle = (values: Float64Array) => [...values.slice(5 * 21, 6 * 21)];
+  expect(middle(flagged).map((value) => value === 0)).toEqual(middle(open).map((value, i) => value === 0 || (i >= 13 && i <= 17))); // prettier-ignore
+  const { right, up } = acrossAxis([0, 0, -1]);
+  const shut = mapOf({ ...lamp(0), doors: doorsOf({ right, up }, { right_deg: 10 }) });
+  expect(middle(shut).map((value) => value > 0)).toEqual(middle(open).map((value, i) => value > 0 && i <= 11));
+  expect(mapOf(lamp(0))).toEqual(open);
 });
 
 test('cards turned to each lamp get at least what the table gets', () => {

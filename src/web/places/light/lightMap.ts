@@ -1,6 +1,11 @@
-/** Light over a plane through the subject, each lamp's by itself, so that moving one leaves the others as they were worked out. */
+/**
+ * Light over a plane through the subject, each lamp's by itself and for a strength of one, so that moving one leaves
+ * the others as they were worked out, and dimming one all of them.
+ */
 import type { Vec3 } from '../../../laws/light/area/polygon.ts';
-import { lightAt_lx, type LightSource } from '../../../laws/light/placed/source.ts';
+import type { Door } from '../../../laws/light/placed/doors.ts';
+import type { Flag } from '../../../laws/light/placed/flag.ts';
+import { lightAt_lx, scaledSource, type LightSource } from '../../../laws/light/placed/source.ts';
 import type { Grid } from '../reckoner/contour.ts';
 import { spread, type Flat, type Projection } from './projection.ts';
 
@@ -37,18 +42,35 @@ export const allOn_lx = (sources: readonly LightSource[], surface: Surface, p: V
 const gridIds = new WeakMap<object, number>();
 let lastGridId = 0;
 
-/** Sources of one name give the same light everywhere. */
+const flagNames = new WeakMap<readonly Flag[], string>();
+
+/** Lamps of a set-up share their flags: they are named once. */
+function flagsName(flags: readonly Flag[] | undefined): string {
+  if (!flags) return '';
+  let name = flagNames.get(flags);
+  if (name === undefined) flagNames.set(flags, (name = flags.map(({ corners }) => corners.join()).join(' ')));
+  return name;
+}
+
+const doorsName = (doors: readonly Door[] = []): string => doors.map(({ towards, cos, sin }) => `${towards.join()},${cos},${sin}`).join(' '); // prettier-ignore
+
+/** How strong a source is; all it gives anywhere goes with it. */
+function strengthOf(source: LightSource): number {
+  return source.kind === 'beam' ? source.intensity_cd : source.kind === 'face' ? source.luminance_cd_per_m2 : source.share; // prettier-ignore
+}
+
+/** Sources of one name give the same light everywhere, but for their strength. */
 function nameOf(source: LightSource): string {
-  const common = `${source.kind} ${source.at.join()} ${source.axis.join()}`;
+  const common = `${source.kind} ${source.at.join()} ${source.axis.join()} ${flagsName(source.flags)}`;
   switch (source.kind) {
     case 'beam':
-      return `${common} ${source.intensity_cd} ${source.beamAngle_deg} ${source.exponent}`;
+      return `${common} ${source.beamAngle_deg} ${source.exponent} ${doorsName(source.doors)}`;
     case 'face':
-      return `${common} ${source.luminance_cd_per_m2} ${source.corners.length} ${source.corners.slice(0, 6).join()}`;
+      return `${common} ${source.corners.length} ${source.corners.slice(0, 6).join()}`;
     case 'grid': {
       const id = gridIds.get(source.grid) ?? (lastGridId += 1);
       gridIds.set(source.grid, id);
-      return `${common} ${id} ${source.share}`;
+      return `${common} ${id} ${doorsName(source.doors)}`;
     }
   }
 }
@@ -96,9 +118,11 @@ export function openMapDesk(): MapDesk {
     return layers;
   };
   return {
-    start: (sources, sheet) => {
+    start: (all, sheet) => {
+      const sources = all.filter((source) => strengthOf(source) > 0);
       const layers = layersOf(sheet);
       const names = sources.map(nameOf);
+      const strengths = sources.map(strengthOf);
       // A lamp that was dragged leaves a layer behind at every step.
       for (const old of layers.keys()) if (!names.includes(old)) layers.delete(old);
       let next = 0;
@@ -107,7 +131,7 @@ export function openMapDesk(): MapDesk {
           while (next < sources.length) {
             const name = names[next]!;
             const isKnown = layers.has(name);
-            if (!isKnown) layers.set(name, layerOf(sources[next]!, sheet));
+            if (!isKnown) layers.set(name, layerOf(scaledSource(sources[next]!, 1 / strengths[next]!), sheet));
             next += 1;
             if (!isKnown && isLate()) break;
           }
@@ -115,9 +139,10 @@ export function openMapDesk(): MapDesk {
         },
         grid: () => {
           const values = new Float64Array(sheet.columns * sheet.rows);
-          for (const name of names) {
+          for (const [of, name] of names.entries()) {
             const layer = layers.get(name);
-            if (layer) for (let i = 0; i < values.length; i += 1) values[i]! += layer[i]!;
+            const strength = strengths[of]!;
+            if (layer) for (let i = 0; i < values.length; i += 1) values[i]! += strength * layer[i]!;
           }
           return { columns: sheet.columns, rows: sheet.rows, values };
         },

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bearingSaid, edgesSaid, meterSaid, placeSaid, ratioSaid, stopsSaid } from './lightWords.ts';
+import { bearingSaid, doorsSaid, edgesSaid, meterSaid, placeSaid, ratioSaid, stopsSaid } from './lightWords.ts';
 import { bandOf, placeOfStops } from './stops.ts';
 
 test('a place is told as three ways from the subject, and those of nothing are left out', () => {
@@ -7,6 +7,11 @@ test('a place is told as three ways from the subject, and those of nothing are l
   expect(placeSaid({ right_m: 0, away_m: 0.5, up_m: 0 }, 'metric')).toBe('500 mm behind');
   expect(placeSaid({ right_m: 0, away_m: 0, up_m: 0 }, 'metric')).toBe('at the subject');
 }); // prettier-ignore
+
+test('doors are told by where they cut, and open ones are left out', () => {
+  expect(doorsSaid({ doorLeft_deg: 20, doorBottom_deg: 12.5 })).toBe('doors: left 20°, below 12.5°');
+  expect(doorsSaid({})).toBe('');
+});
 
 test('where a lamp comes from is told as the camera sees it, whichever way round is shorter', () => {
   expect(bearingSaid({ right_m: 1, away_m: -1, up_m: 0 }, 0)).toBe('45° to the right of the camera, level');

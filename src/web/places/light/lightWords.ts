@@ -1,9 +1,11 @@
 /** Light and places in words. */
 import { sayList } from '../../../base/sayList.ts';
 import { showNumber, showQuantity, showSigned, type UnitSystem } from '../../../base/quantity.ts';
+import type { PlacedLamp } from '../../../document/schema.ts';
 import type { Position } from '../../../document/shape.ts';
 import { lengthWords } from '../shot/pictureWords.ts';
 import { saidShown } from '../shot/showValue.ts';
+import type { MeterCorrection } from '../../../plan/meter.ts';
 import type { Edge, KeyRatio } from './findings.ts';
 import { azimuth_deg, distance_m, elevation_deg } from './geometry.ts';
 
@@ -68,11 +70,28 @@ export const distanceSaid = (place: Position, system: UnitSystem): string => len
 
 const EDGES: Readonly<Record<Edge, string>> = { left: 'left', right: 'right', top: 'top', bottom: 'bottom' };
 
+/** "doors: left 20°, below 12°"; nothing where all are open. */
+export function doorsSaid({ doorLeft_deg, doorRight_deg, doorTop_deg, doorBottom_deg }: PlacedLamp['doors']): string {
+  const sides = [['left', doorLeft_deg], ['right', doorRight_deg], ['above', doorTop_deg], ['below', doorBottom_deg]] as const;
+  const said = sides.flatMap(([side, angle_deg]) => (angle_deg === undefined ? [] : [`${side} ${showNumber(angle_deg, 3)}°`]));
+  return said.length === 0 ? '' : `doors: ${said.join(', ')}`;
+} // prettier-ignore
+
 /** "at the left and the right". */
 export function edgesSaid(edges: readonly Edge[]): string {
   if (edges.length === 4) return 'all round';
   return `at ${sayList(edges.map((edge) => `the ${EDGES[edge]}`))}`;
 }
+
+/** What the readings do to the map and the lamps: "The reading counts: map and lamps are drawn 0.2 stops darker than written." */
+export function correctedSaid(meters: readonly Pick<MeterCorrection, 'kind' | 'stops'>[]): string {
+  const parts = meters.flatMap(({ kind, stops }) => {
+    const size = Math.abs(stops).toFixed(1);
+    const what = kind === 'illuminance' ? 'map and lamps are' : 'the face behind is';
+    return Number(size) === 0 ? [] : [`${what} shown ${size} ${size === '1.0' ? 'stop' : 'stops'} ${stops < 0 ? 'darker' : 'brighter'} than written`];
+  });
+  return parts.length === 0 ? 'The reading counts, and it confirms the lamps as written.' : `The reading counts: ${sayList(parts)}. Read it again once a lamp has moved.`;
+} // prettier-ignore
 
 /** What the meter says of the lamps: "The meter reads 0.3 stops less than these lamps promise." */
 export function meterSaid(read: number, worked: number): string {

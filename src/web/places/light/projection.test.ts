@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { doorsOf } from '../../../laws/light/placed/doors.ts';
+import { acrossAxis } from '../../../laws/light/placed/source.ts';
 import { towardsCamera } from '../../../plan/lighting.ts';
 import { coneOutline, flatten, movement, outline, projectionOf, spread } from './projection.ts';
 import { fitAll, fromPage, toPage } from './viewport.ts';
@@ -40,6 +42,22 @@ describe('the drawings', () => {
   test('an outline holds its corners and leaves out what lies inside', () => {
     const corners = [{ x: 0, y: 0 }, { x: 2, y: 0 }, { x: 2, y: 2 }, { x: 0, y: 2 }];
     expect(outline([...corners, { x: 1, y: 1 }])).toEqual(corners);
+  });
+
+  test('a cone of light ends where its doors cut it', () => {
+    const axis = [0, 1, 0] as const;
+    const cone = { at: [0, -2, 0], axis, angle_deg: 60, length_m: 2 } as const;
+    const across = acrossAxis(axis);
+    const above = projectionOf('above', 0);
+    const reach = (angles: Parameters<typeof doorsOf>[1]) => {
+      const xs = coneOutline(above, { ...cone, doors: doorsOf(across, angles) }).map(({ x }) => x);
+      return [Math.min(...xs), Math.max(...xs)];
+    };
+    const wide = 2 * Math.tan(Math.PI / 6);
+    expect(reach({})).toEqual([-wide, wide].map((x) => expect.closeTo(x, 9) as number));
+    expect(reach({ left_deg: 10 })).toEqual([-2 * Math.tan(Math.PI / 18), wide].map((x) => expect.closeTo(x, 9) as number));
+    expect(reach({ right_deg: 0, left_deg: 45 })).toEqual([-wide, 0].map((x) => expect.closeTo(x, 9) as number));
+    expect(reach({ top_deg: 5 })).toEqual([-wide, wide].map((x) => expect.closeTo(x, 9) as number));
   });
 
   test('everything fits, the subject too, equally large both ways, and the page leads back to the set', () => {

@@ -1,6 +1,7 @@
 /** The set as it is drawn: from above, from the camera's side, or from the side of that. */
 import type { Position } from '../../../document/shape.ts';
 import type { Vec3 } from '../../../laws/light/area/polygon.ts';
+import type { Door } from '../../../laws/light/placed/doors.ts';
 
 export type Looking = 'above' | 'camera' | 'side';
 
@@ -72,14 +73,27 @@ export interface Cone {
   readonly axis: Vec3;
   readonly angle_deg: number;
   readonly length_m: number;
+  /** Doors that cut it. */
+  readonly doors?: readonly Door[];
 }
+
+/** The part of a ring of points where a figure of each, linear over the ring, is not above nothing. */
+function ringWithin(ring: readonly Vec3[], above: (point: Vec3) => number): readonly Vec3[] {
+  return ring.flatMap((point, i) => {
+    const before = ring.at(i - 1)!;
+    const [a, b] = [above(before), above(point)];
+    const t = a / (a - b);
+    const met: readonly Vec3[] = a > 0 === b > 0 ? [] : [[before[0] + t * (point[0] - before[0]), before[1] + t * (point[1] - before[1]), before[2] + t * (point[2] - before[2])]];
+    return b > 0 ? met : [...met, point];
+  });
+} // prettier-ignore
 
 const RIM_POINTS = 24;
 /** A cone wider than this is drawn as this: its rim runs off the page. */
 const WIDEST_deg = 150;
 
-/** The outline of a cone of light as it is seen, cut off at its length. */
-export function coneOutline(projection: Projection, { at, axis, angle_deg, length_m }: Cone): readonly Flat[] {
+/** The outline of a cone of light as it is seen, cut off at its length, and by its doors. */
+export function coneOutline(projection: Projection, { at, axis, angle_deg, length_m, doors = [] }: Cone): readonly Flat[] {
   const radius_m = length_m * Math.tan((Math.min(angle_deg, WIDEST_deg) / 2) * RADIANS_per_deg);
   const side: Vec3 = Math.abs(axis[2]) > 0.9 ? [1, 0, 0] : [0, 0, 1];
   const along = dot(side, axis);
@@ -87,15 +101,12 @@ export function coneOutline(projection: Projection, { at, axis, angle_deg, lengt
   const size = Math.hypot(...raw);
   const u: Vec3 = [raw[0] / size, raw[1] / size, raw[2] / size];
   const v: Vec3 = [axis[1] * u[2] - axis[2] * u[1], axis[2] * u[0] - axis[0] * u[2], axis[0] * u[1] - axis[1] * u[0]];
-  const rim = Array.from({ length: RIM_POINTS }, (_, i) => {
+  const rim = Array.from({ length: RIM_POINTS }, (_, i): Vec3 => {
     const [c, s] = [radius_m * Math.cos((2 * Math.PI * i) / RIM_POINTS), radius_m * Math.sin((2 * Math.PI * i) / RIM_POINTS)];
-    return flatten(projection, [
-      at[0] + length_m * axis[0] + c * u[0] + s * v[0],
-      at[1] + length_m * axis[1] + c * u[1] + s * v[1],
-      at[2] + length_m * axis[2] + c * u[2] + s * v[2],
-    ]);
+    return [length_m * axis[0] + c * u[0] + s * v[0], length_m * axis[1] + c * u[1] + s * v[1], length_m * axis[2] + c * u[2] + s * v[2]];
   });
-  return outline([flatten(projection, at), ...rim]);
+  const lit = doors.reduce((ring, { towards, cos, sin }) => ringWithin(ring, (point) => dot(point, towards) * cos - length_m * sin), rim as readonly Vec3[]);
+  return outline([flatten(projection, at), ...lit.map(([x, y, z]) => flatten(projection, [at[0] + x, at[1] + y, at[2] + z]))]);
 } // prettier-ignore
 
 /** Corners laid one after another, as the laws keep them. */

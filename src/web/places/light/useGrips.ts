@@ -1,10 +1,10 @@
 import { useEffect, useRef, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Position } from '../../../document/shape.ts';
 import { movedBy, SNAP_deg, snapPlace, snapRound, SUBJECT, tidyPlace, turnedBy } from './geometry.ts';
-import type { LampDrawn } from './LampMark.tsx';
+import type { ThingDrawn } from './drawn.ts';
 import { useLight } from './lightContext.ts';
 import { placeSaid } from './lightWords.ts';
-import type { Moved } from './lightEdits.ts';
+import { isThing, type Moved, type Thing } from './lightEdits.ts';
 import { flatten, movement, type Flat, type Projection } from './projection.ts';
 import { vecOf } from '../../../plan/lighting.ts';
 import { toPage, type Viewport } from './viewport.ts';
@@ -12,7 +12,7 @@ import { toPage, type Viewport } from './viewport.ts';
 export type Snap = 'free' | 'grid' | 'round';
 
 export interface Grip {
-  readonly lampId: string;
+  readonly thing: Thing;
   readonly moved: Moved;
 }
 
@@ -21,14 +21,19 @@ const REACH_px = { touch: 24, pen: 18, mouse: 15 } as const;
 
 const reachOf = (type: string): number => REACH_px[type as keyof typeof REACH_px] ?? REACH_px.mouse;
 
-/** A key held down repeats; once it rests, where the lamp is now is sent. */
+/** A key held down repeats; once it rests, where the thing is now is sent. */
 const REST_ms = 700;
 
 const STEP_m = 0.05;
 const FINE_m = 0.01;
 
-export const gripPlace = (lamp: LampDrawn, moved: Moved): Position =>
-  moved === 'at' ? lamp.at : (lamp.aim ?? SUBJECT);
+const gripPlace = ({ at, aim }: ThingDrawn, moved: Moved): Position => (moved === 'at' ? at : (aim ?? SUBJECT));
+
+/** What became of it, in a summary and aloud. */
+const DONE = {
+  at: { lamp: ['moved to', 'stands'], flag: ['moved to', 'stands'] },
+  aim: { lamp: ['aimed', 'is aimed'], flag: ['turned square to', 'is square to'] },
+} as const;
 
 interface Held extends Grip {
   readonly pointerId: number;
@@ -38,7 +43,7 @@ interface Held extends Grip {
 }
 
 export interface GripsAsk {
-  readonly lamps: readonly LampDrawn[];
+  readonly things: readonly ThingDrawn[];
   readonly viewport: Viewport;
   readonly projection: Projection;
   readonly snap: Snap;
@@ -59,29 +64,27 @@ export function pagePoint(event: { readonly clientX: number; readonly clientY: n
   return { x: ((event.clientX - box.left) * width_px) / box.width, y: ((event.clientY - box.top) * height_px) / box.height };
 } // prettier-ignore
 
-/** Lamps and their aims moved by mouse, finger and keyboard. */
-export function useGrips({ lamps, viewport, projection, snap, onGround }: GripsAsk) {
-  const { moves, onSelect, selected, say, system, title: setupTitle, setup } = useLight();
+/** Lamps and flags, and what they point at, moved by mouse, finger and keyboard. */
+export function useGrips({ things, viewport, projection, snap, onGround }: GripsAsk) {
+  const { moves, onSelect, selected, say, system, title: setupTitle } = useLight();
   const held = useRef<Held>(undefined);
   const rest = useRef<ReturnType<typeof setTimeout>>(undefined);
   useEffect(() => () => clearTimeout(rest.current), []);
 
-  const nameOf = (lampId: string) => {
-    const at = lamps.findIndex(({ id }) => id === lampId);
-    return `${setup.lamps[lampId]?.title ?? `Lamp ${(lamps[at]?.number ?? 0).toString()}`}`;
-  };
-  const summary = ({ lampId, moved }: Grip) => (place: Position) =>
-    `${nameOf(lampId)} of ${setupTitle} ${moved === 'at' ? 'moved to' : 'aimed'} ${placeSaid(place, system)}`;
-  const tell = (grip: Grip, place: Position) => say(`${nameOf(grip.lampId)} ${grip.moved === 'at' ? 'stands' : 'is aimed'} ${placeSaid(place, system)}`);
+  const find = ({ kind, id }: Thing) => things.find((thing) => isThing(thing, kind, id));
+  const nameOf = (thing: Thing) => find(thing)?.name ?? thing.id;
+  const summary = ({ thing, moved }: Grip) => (place: Position) =>
+    `${nameOf(thing)} of ${setupTitle} ${DONE[moved][thing.kind][0]} ${placeSaid(place, system)}`;
+  const tell = ({ thing, moved }: Grip, place: Position) => say(`${nameOf(thing)} ${DONE[moved][thing.kind][1]} ${placeSaid(place, system)}`);
 
   const gripAt = (page: Flat, reach_px: number): Grip | undefined => {
-    const all = lamps.flatMap((lamp): readonly (Grip & { readonly away: number })[] =>
+    const all = things.flatMap((thing): readonly (Grip & { readonly away: number })[] =>
       (['at', 'aim'] as const)
-        .filter((moved) => moved === 'at' || lamp.id === selected)
+        .filter((moved) => moved === 'at' || isThing(selected, thing.kind, thing.id))
         .map((moved) => {
-          const spot = toPage(viewport, flatten(projection, vecOf(gripPlace(lamp, moved))));
-          // Where both lie together the lamp itself is meant.
-          return { lampId: lamp.id, moved, away: Math.hypot(spot.x - page.x, spot.y - page.y) + (moved === 'aim' ? 0.5 : 0) };
+          const spot = toPage(viewport, flatten(projection, vecOf(gripPlace(thing, moved))));
+          // Where both lie together the thing itself is meant.
+          return { thing, moved, away: Math.hypot(spot.x - page.x, spot.y - page.y) + (moved === 'aim' ? 0.5 : 0) };
         }),
     );
     return all.filter(({ away }) => away <= reach_px).sort((a, b) => a.away - b.away)[0];
@@ -98,15 +101,16 @@ export function useGrips({ lamps, viewport, projection, snap, onGround }: GripsA
     if (event.button !== 0) return;
     const page = pagePoint(event, event.currentTarget, viewport);
     const grip = gripAt(page, reachOf(event.pointerType));
-    const lamp = grip && lamps.find(({ id }) => id === grip.lampId);
-    if (!grip || !lamp) {
+    const thing = grip && find(grip.thing);
+    if (!grip || !thing) {
       onGround(page);
       return;
     }
     event.preventDefault();
     event.currentTarget.setPointerCapture(event.pointerId);
-    held.current = { ...grip, pointerId: event.pointerId, from: page, start: gripPlace(lamp, grip.moved), hasMoved: false };
-    onSelect(grip.lampId);
+    const { kind, id } = thing;
+    held.current = { thing: { kind, id }, moved: grip.moved, pointerId: event.pointerId, from: page, start: gripPlace(thing, grip.moved), hasMoved: false };
+    onSelect({ kind, id });
   };
 
   const onPointerMove = (event: PointerEvent<SVGSVGElement>): boolean => {
@@ -117,7 +121,7 @@ export function useGrips({ lamps, viewport, projection, snap, onGround }: GripsA
     of.hasMoved = true;
     const by = { x: (page.x - of.from.x) / viewport.perMetre_px, y: (of.from.y - page.y) / viewport.perMetre_px };
     const place = snapped(movedBy(of.start, movement(projection, by)), of, event);
-    moves.move({ lampId: of.lampId, moved: of.moved, place });
+    moves.move({ thing: of.thing, moved: of.moved, place });
     return true;
   };
 
@@ -135,8 +139,8 @@ export function useGrips({ lamps, viewport, projection, snap, onGround }: GripsA
 
   /** True where the key was for a grip. */
   const onKey = (event: KeyboardEvent, grip: Grip): void => {
-    const lamp = lamps.find(({ id }) => id === grip.lampId);
-    if (!lamp) return;
+    const thing = find(grip.thing);
+    if (!thing) return;
     if (event.key === 'Escape' && moves.now) {
       event.stopPropagation();
       clearTimeout(rest.current);
@@ -146,10 +150,10 @@ export function useGrips({ lamps, viewport, projection, snap, onGround }: GripsA
     }
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
-      onSelect(grip.lampId);
+      onSelect(grip.thing);
       return;
     }
-    const place = gripPlace(lamp, grip.moved);
+    const place = gripPlace(thing, grip.moved);
     const step = event.shiftKey ? FINE_m : STEP_m;
     const arrow = ARROWS[event.key];
     let next: Position | undefined;
@@ -183,7 +187,7 @@ export function useGrips({ lamps, viewport, projection, snap, onGround }: GripsA
     /** Leaving a grip sends what its keys moved. */
     onBlurGrip: (grip: Grip) => {
       clearTimeout(rest.current);
-      if (!held.current && moves.now?.lampId === grip.lampId) moves.finish(summary(grip));
+      if (!held.current && isThing(moves.now?.thing, grip.thing.kind, grip.thing.id)) moves.finish(summary(grip));
     },
   };
 } // prettier-ignore

@@ -2,10 +2,10 @@ import { useEffect, useRef, useState } from 'react';
 import type { Position } from '../../../document/shape.ts';
 import type { ShotEdits } from '../shot/useShotEdits.ts';
 import { tidyPlace } from './geometry.ts';
-import { placeLamp, type Moved } from './lightEdits.ts';
+import { placeThing, type Moved, type Thing } from './lightEdits.ts';
 
 export interface Move {
-  readonly lampId: string;
+  readonly thing: Thing;
   readonly moved: Moved;
   readonly place: Position;
 }
@@ -24,7 +24,7 @@ export interface LampMoves {
 const SHARE = 2;
 const LEAST_ms = 16;
 
-/** A lamp under way: drawn at once, planned as often as there is time for, sent when it rests. */
+/** A lamp or a flag under way: drawn at once, planned as often as there is time for, sent when it rests. */
 export function useLampMoves(setupId: string, edits: ShotEdits): LampMoves {
   const [now, setNow] = useState<Move>();
   const newest = useRef<Move>(undefined);
@@ -42,7 +42,7 @@ export function useLampMoves(setupId: string, edits: ShotEdits): LampMoves {
     const move = newest.current;
     if (!move) return;
     const start_ms = performance.now();
-    edits.draft(() => placeLamp(setupId, move.lampId, move.moved, move.place));
+    edits.draft(() => placeThing(setupId, move.thing, move.moved, move.place));
     cost_ms.current = performance.now() - start_ms;
   };
   return {
@@ -55,7 +55,7 @@ export function useLampMoves(setupId: string, edits: ShotEdits): LampMoves {
     finish: (summary) => {
       const move = newest.current;
       stop();
-      if (move) edits.commit(() => placeLamp(setupId, move.lampId, move.moved, move.place), summary(move.place));
+      if (move) edits.commit(() => placeThing(setupId, move.thing, move.moved, move.place), summary(move.place));
     },
     cancel: () => {
       stop();

@@ -3,25 +3,24 @@ import type { LightingSetup, Shoot } from '../../../document/schema.ts';
 import type { Vec3 } from '../../../laws/light/area/polygon.ts';
 import { towards, type LightSource } from '../../../laws/light/placed/source.ts';
 import { viewOf } from '../../../plan/givens.ts';
-import { lightOfSetup, towardsCamera, type SetupLight, type View, vecOf } from '../../../plan/lighting.ts';
+import { towardsCamera, type View, vecOf, withSetup } from '../../../plan/lighting.ts';
+import { meteredLight, type MeteredLight } from '../../../plan/meter.ts';
 import type { OpenShoot } from '../../state/contract.ts';
 import type { LitShot, Reference } from './lightContext.ts';
 import { distance_m } from './geometry.ts';
+import { withThingAt } from './lightEdits.ts';
 import { shotsLitBy } from './litShots.ts';
 import type { Move } from './useLampMoves.ts';
 
-/** A shoot with one lamp where it is being dragged. */
+/** A shoot with one lamp or flag where it is being dragged. */
 function withMove(shoot: Shoot, setupId: string, move: Move | undefined): Shoot {
-  const setup = shoot.lighting[setupId];
-  const placed = move && setup?.lamps[move.lampId];
-  if (!setup || !placed) return shoot;
-  const lamps = { ...setup.lamps, [move.lampId]: { ...placed, [move.moved]: move.place } };
-  return { ...shoot, lighting: { ...shoot.lighting, [setupId]: { ...setup, lamps } } };
+  if (!move || !shoot.lighting[setupId]) return shoot;
+  return withSetup(shoot, setupId, (setup) => withThingAt(setup, move.thing, move.moved, move.place));
 }
 
 export interface SetupNow {
   readonly setup: LightingSetup;
-  readonly light: SetupLight;
+  readonly light: MeteredLight;
   readonly shots: readonly LitShot[];
   readonly shot: LitShot | undefined;
   readonly onChooseShot: (shotId: string) => void;
@@ -43,7 +42,7 @@ export function useSetup(open: OpenShoot, setupId: string, { move, only }: { rea
   const view = useMemo(() => ({ azimuth_deg, elevation_deg }), [azimuth_deg, elevation_deg]);
   const { shoot } = open;
   const moved = useMemo(() => withMove(shoot, setupId, move), [shoot, setupId, move]);
-  const light = useMemo(() => lightOfSetup(moved, setupId, view), [moved, setupId, view]);
+  const light = useMemo(() => meteredLight(moved, setupId, view), [moved, setupId, view]);
   const burning = useMemo(
     () => light.lamps.flatMap(({ id, source, isOff }) => (source && !isOff && (only === undefined || only === id) ? [source] : [])),
     [light, only],

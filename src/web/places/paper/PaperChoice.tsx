@@ -17,6 +17,9 @@ const SHEETS: readonly Choice[] = [
   { value: 'card', label: 'Shot cards' },
   { value: 'plan', label: 'The plan' },
   { value: 'morning', label: 'Morning sheets' },
+  { value: 'cues', label: 'Cue sheets' },
+  { value: 'day', label: 'The day' },
+  { value: 'dressing', label: 'Stylist’s sheet' },
 ];
 const SIZES: readonly Choice[] = [
   { value: 'a4', label: 'A4' },
@@ -59,7 +62,7 @@ export function PaperChoice({ open, ask, sheetCount, onAsk }: PaperChoiceProps) 
       <h1>Paper</h1>
       <p>What the set needs on paper, from the plan as it stands.</p>
       <ChoiceField id="paper-sheet" label="Sheets" value={ask.sheet} choices={SHEETS} onChoose={(value) => onAsk({ ...ask, sheet: value as PaperAsk['sheet'] })} />
-      {ask.sheet === 'card' && <ChoiceField id="paper-shot" label="Shot" value={ask.shot ?? ''} choices={shots} onChoose={(value) => onAsk(asked(ask, 'shot', value))} />}
+      {(ask.sheet === 'card' || ask.sheet === 'cues') && <ChoiceField id="paper-shot" label="Shot" value={ask.shot ?? ''} choices={shots} onChoose={(value) => onAsk(asked(ask, 'shot', value))} />}
       {ask.sheet === 'morning' && <ChoiceField id="paper-duty" label="For" value={ask.duty ?? ''} choices={people} onChoose={(value) => onAsk(asked(ask, 'duty', value))} />}
       <ChoiceField id="paper-size" label="Paper" value={ask.size} choices={SIZES} onChoose={(value) => onAsk({ ...ask, size: value as PaperAsk['size'] })} />
       <ChoiceField id="paper-units" label="Units" value={ask.units ?? ''} choices={UNITS} onChoose={(value) => onAsk(asked(ask, 'units', value))} />

@@ -3,8 +3,8 @@ import type { UnitSystem } from '../../../base/quantity.ts';
 import type { Asked } from '../../../turnover/sheets/sheets.ts';
 
 export interface PaperAsk {
-  readonly sheet: 'card' | 'plan' | 'morning';
-  /** A shot, with cards; all of them where it is left out. */
+  readonly sheet: Asked['sheet'];
+  /** A shot, with cards and cue sheets; all of them where it is left out. */
   readonly shot?: string;
   /** A duty or a person, with morning sheets; everybody where it is left out. */
   readonly duty?: string;
@@ -15,7 +15,10 @@ export interface PaperAsk {
 
 type Search = Readonly<Record<string, string>>;
 
-const SHEETS = ['card', 'plan', 'morning'] as const;
+const SHEETS = ['card', 'plan', 'morning', 'cues', 'day', 'dressing'] as const satisfies readonly Asked['sheet'][];
+
+/** Sheets made for one shot at a time. */
+const isOfShots = (sheet: Asked['sheet']): sheet is 'card' | 'cues' => sheet === 'card' || sheet === 'cues';
 
 /** What an address asks for; what it says that cannot be printed is passed over. */
 export function readAsk(search: Search, names: { readonly shots: readonly string[]; readonly people: readonly string[] }): PaperAsk {
@@ -23,7 +26,7 @@ export function readAsk(search: Search, names: { readonly shots: readonly string
   const { shot, duty, units } = search;
   return {
     sheet,
-    ...(sheet === 'card' && shot !== undefined && names.shots.includes(shot) ? { shot } : {}),
+    ...(isOfShots(sheet) && shot !== undefined && names.shots.includes(shot) ? { shot } : {}),
     ...(sheet === 'morning' && duty !== undefined && names.people.includes(duty) ? { duty } : {}),
     size: search['size'] === 'letter' ? 'letter' : 'a4',
     ...(units === 'metric' || units === 'imperial' ? { units } : {}),
@@ -34,7 +37,7 @@ export function readAsk(search: Search, names: { readonly shots: readonly string
 export function writeAsk({ sheet, shot, duty, size, units }: PaperAsk): Search {
   return {
     ...(sheet === 'card' ? {} : { sheet }),
-    ...(sheet === 'card' && shot !== undefined ? { shot } : {}),
+    ...(isOfShots(sheet) && shot !== undefined ? { shot } : {}),
     ...(sheet === 'morning' && duty !== undefined ? { duty } : {}),
     ...(size === 'a4' ? {} : { size }),
     ...(units === undefined ? {} : { units }),
@@ -42,5 +45,6 @@ export function writeAsk({ sheet, shot, duty, size, units }: PaperAsk): Search {
 }
 
 export function sheetAsked({ sheet, shot, duty }: PaperAsk): Asked {
-  return sheet === 'card' ? { sheet, shot } : sheet === 'morning' ? { sheet, duty } : { sheet };
+  if (isOfShots(sheet)) return { sheet, shot };
+  return sheet === 'morning' ? { sheet, duty } : { sheet };
 }

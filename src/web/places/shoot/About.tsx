@@ -12,6 +12,7 @@ const FIELDS = [
   ['/shoot/mains/frequency', 'Mains frequency', '50 Hz'],
   ['/shoot/units', 'Units', 'metric'],
   ['/shoot/meterConstant', 'Meter constant', '250 lx·s'],
+  ['/shoot/air', 'Air on the set', '22 °C'],
 ] as const;
 
 /** What is said of the shoot as a whole, folded away until it is wanted. */

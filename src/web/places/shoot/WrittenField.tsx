@@ -7,6 +7,8 @@ import { useShotEdits } from '../shot/useShotEdits.ts';
 
 export interface WrittenFieldProps {
   readonly open: OpenShoot;
+  /** Its id on the page, where that is not the one of this place. */
+  readonly id?: string;
   /** JSON Pointer of what is written. */
   readonly path: string;
   readonly label: string;
@@ -23,6 +25,7 @@ export const writtenFieldId = (path: string) => `written${path.replaceAll('/', '
 export function WrittenField({
   open,
   path,
+  id = writtenFieldId(path),
   label,
   placeholder = '',
   note,
@@ -36,7 +39,7 @@ export function WrittenField({
     writingPatch(written, path, completeUnit(path, typed, text));
   return (
     <QuantityField
-      id={writtenFieldId(path)}
+      id={id}
       label={label}
       text={text}
       placeholder={placeholder}

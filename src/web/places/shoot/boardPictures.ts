@@ -3,6 +3,7 @@ import type { FileReply } from '../../../api/replies.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { isList, isRecord, type Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
+import { fileEntry, fileWith, nameFile } from '../namedFiles.ts';
 import { freshId } from './shotList.ts';
 
 export const PICTURE_TYPES = ['image/png', 'image/jpeg', 'image/webp', 'image/gif'] as const;
@@ -34,16 +35,6 @@ export function fitSize({ width, height }: Size): Size {
 /** Below this a picture goes as it is, whatever it is made of. */
 export const SMALL_B = 600_000;
 
-/** What an entry under `files` says of a file that was sent. */
-const entryOf = ({ name, sha256, size_B, kind }: FileReply): Written => ({ name, sha256, size: `${size_B} B`, kind });
-
-/** The entry that holds these very bytes already: the same picture in two frames is one file. */
-function fileWith(written: Written, sha256: string): string | undefined {
-  const files = writtenValueAt(written, '/files');
-  if (!isRecord(files)) return undefined;
-  return Object.entries(files).find(([, entry]) => isRecord(entry) && entry['sha256'] === sha256)?.[0];
-}
-
 /** Every mention of a file by frames other than one. */
 function isUsedElsewhere(written: Written, fileId: string, frameId: string): boolean {
   const board = writtenValueAt(written, '/board');
@@ -65,12 +56,9 @@ export function releasePatch(written: Written, frameId: string, but?: string): r
 
 /** One edit that gives a frame a picture that was sent; the one it had before goes, if nothing else shows it. */
 export function givePicturePatch(written: Written, frameId: string, file: FileReply): readonly PatchOperation[] {
-  const known = fileWith(written, file.sha256);
-  const fileId = known ?? freshId(written, 'picture', '/files');
-  const add: readonly PatchOperation[] =
-    known === undefined ? [{ op: 'add', path: `/files/${fileId}`, value: entryOf(file) }] : [];
+  const { id: fileId, patch } = nameFile(written, file, 'picture');
   return [
-    ...add,
+    ...patch,
     { op: 'add', path: `/board/${frameId}/picture`, value: fileId },
     ...releasePatch(written, frameId, fileId),
   ];
@@ -95,8 +83,8 @@ export function framesOfPicturesPatch(written: Written, ids: readonly string[], 
     let fileId = fileIds.get(file.sha256) ?? fileWith(written, file.sha256);
     if (fileId === undefined) {
       fileId = freshId(taken, 'picture', '/files');
-      taken.files[fileId] = entryOf(file);
-      patch.push({ op: 'add', path: `/files/${fileId}`, value: entryOf(file) });
+      taken.files[fileId] = fileEntry(file);
+      patch.push({ op: 'add', path: `/files/${fileId}`, value: fileEntry(file) });
     }
     fileIds.set(file.sha256, fileId);
     const frameId = freshId(taken, 'frame', '/board');

@@ -24,3 +24,14 @@ test('defaults that speak of shots or frames are left behind', () => {
   };
   expect(readShootText(sameKitText('Next', written)).problems).toEqual([]);
 });
+
+test('files that lamps name go along, and no others', () => {
+  const written = {
+    longsecond: 1,
+    files: { beam: { name: 'beam.ies' }, trace: { name: 'trace.csv' }, sketch: { name: 'sketch.png' } },
+    kit: { lamps: { spot: { file: 'beam', measured: { full: { file: 'trace' } } } } },
+  };
+  const { shoot, problems } = readShootText(sameKitText('Next', written));
+  expect(problems).toEqual([]);
+  expect(Object.keys(shoot.files)).toEqual(['beam', 'trace']);
+});

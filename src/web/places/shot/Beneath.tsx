@@ -1,5 +1,6 @@
 import { useShot } from './shotContext.ts';
 import { saidShown, showNamed } from './showValue.ts';
+import '../../parts/cautions.css';
 
 /** What the figures rest on that nobody measured or published, each leading to where it would be written. */
 export function RestsOn() {

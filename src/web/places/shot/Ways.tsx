@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Margin, Way } from '../../../plan/types.ts';
+import { LAMP_SEARCH } from '../../../plan/ways/move.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { Panel } from '../../parts/Panel.tsx';
@@ -47,9 +48,11 @@ function Figures({ margin }: { readonly margin: Margin }) {
   );
 }
 
-function stateOfSearch({ state, done, total, ways }: Waiting): string | undefined {
+function stateOfSearch({ state, done, total, ways, search }: Waiting): string | undefined {
   if (state === 'failed') return 'The ways could not be worked out. Change something, or choose the limit again.';
   if (state === 'working') return total > 0 ? `${done} of ${total} changes planned` : 'Planning changes…';
+  if (search === 'working') return 'Searching all lamps of the kit too…';
+  if (search === 'failed') return 'The search among the lamps of the kit ended without an answer.';
   return ways.length === 0 ? 'No single change found that helps. Two together may: try the limits it trades with.' : undefined;
 } // prettier-ignore
 
@@ -58,7 +61,9 @@ function Cards({ margin, shown, onShow, onApply }: WaysProps) {
   const [isWhole, setWhole] = useState(false);
   const waiting = open.ways(shotId, margin.id);
   const search = stateOfSearch(waiting);
-  const cards = isWhole ? waiting.ways : waiting.ways.slice(0, FIRST_SHOWN);
+  const found = waiting.ways.filter(({ move }) => move === LAMP_SEARCH);
+  const own = waiting.ways.filter(({ move }) => move !== LAMP_SEARCH);
+  const cards = isWhole ? waiting.ways : [...own.slice(0, FIRST_SHOWN), ...found];
   const rest = waiting.ways.length - cards.length;
   return (
     <>
@@ -79,7 +84,7 @@ function Cards({ margin, shown, onShow, onApply }: WaysProps) {
       )}
       {search !== undefined && (
         // How far it is changes too often to be heard; what came of it is told.
-        <p className="ways-search" {...(waiting.state === 'working' ? {} : { role: 'status' })}>
+        <p className="ways-search" {...(waiting.state === 'working' || waiting.search === 'working' ? {} : { role: 'status' })}>
           {search}
         </p>
       )}

@@ -11,7 +11,7 @@ function byOf({ origin }: Trace): string {
     case 'choice':
       return origin.says;
     case 'document':
-      return 'as written';
+      return origin.says === undefined ? 'as written' : `as written: ${origin.says}`;
     case 'assumption':
       return 'not written';
   }

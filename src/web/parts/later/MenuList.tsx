@@ -1,0 +1,34 @@
+import { Menu as Base } from '@base-ui/react/menu';
+import type { MenuProps } from '../Menu.tsx';
+import '../menu.css';
+
+export interface MenuListProps extends MenuProps {
+  /** It is asked for already: it opens as soon as it is here. */
+  readonly isOpen: boolean;
+}
+
+/** The button of a menu with its list. */
+export function MenuList({ trigger, items, onChoose, align = 'start', isOpen }: MenuListProps) {
+  return (
+    <Base.Root defaultOpen={isOpen}>
+      <Base.Trigger render={trigger} />
+      <Base.Portal>
+        <Base.Positioner className="menu-place" sideOffset={4} align={align}>
+          <Base.Popup className="menu">
+            {items.map(({ id, label, note, isCurrent = false }) => (
+              <Base.Item
+                key={id}
+                className="menu-item"
+                aria-current={isCurrent ? 'true' : undefined}
+                onClick={() => onChoose(id)}
+              >
+                <span className="menu-label">{label}</span>
+                {note !== undefined && <span className="menu-note">{note}</span>}
+              </Base.Item>
+            ))}
+          </Base.Popup>
+        </Base.Positioner>
+      </Base.Portal>
+    </Base.Root>
+  );
+}

@@ -1,0 +1,71 @@
+/** A measured light as an edit of the shoot: its file and its entry under a lamp, and how it is taken out again. */
+import type { FileReply } from '../../../api/replies.ts';
+import { writtenValueAt } from '../../../document/patch.ts';
+import { pointerTo } from '../../../document/pointer.ts';
+import { isRecord, type Written, type WrittenRecord } from '../../../document/written.ts';
+import type { PatchOperation } from '../../../plan/types.ts';
+import { nameFile, releaseFile } from '../namedFiles.ts';
+import { freshId } from '../shoot/shotList.ts';
+
+/** As it is written; empty where it is left out. */
+export interface MeasuredAs {
+  readonly level: string;
+  readonly colour: string;
+  readonly supply: string;
+  readonly hasOwnRate: boolean;
+}
+
+export const measuredPath = (lampId: string, measuredId?: string) =>
+  pointerTo(['kit', 'lamps', lampId, 'measured', ...(measuredId === undefined ? [] : [measuredId])]);
+
+/** Entries of a lamp by id, in the order written. */
+export function measuredOf(written: Written, lampId: string): readonly (readonly [string, WrittenRecord])[] {
+  const entries = writtenValueAt(written, measuredPath(lampId));
+  if (!isRecord(entries)) return [];
+  return Object.entries(entries).map(([id, entry]) => [id, isRecord(entry) ? entry : {}] as const);
+}
+
+const plainNumber = (text: string): Written => (/^\d{1,15}(\.\d+)?$/.test(text) ? Number(text) : text);
+
+/** One edit that names the file and says what it was measured of. */
+export function takeRecordPatch(
+  written: Written,
+  { lampId, file, as }: { readonly lampId: string; readonly file: FileReply; readonly as: MeasuredAs },
+): readonly PatchOperation[] {
+  const { id: fileId, patch } = nameFile(written, file, 'light');
+  const { level, colour, supply, hasOwnRate } = as;
+  const entry: WrittenRecord = {
+    title: file.name,
+    file: fileId,
+    ...(level.trim() === '' ? {} : { level: plainNumber(level.trim()) }),
+    ...(colour.trim() === '' ? {} : { colour: colour.trim() }),
+    ...(supply === '' ? {} : { supply }),
+    ...(hasOwnRate ? { ownRate: true } : {}),
+  };
+  const id = freshId(written, 'measured', measuredPath(lampId));
+  return [...patch, { op: 'add', path: measuredPath(lampId, id), value: entry }];
+}
+
+/** One edit that takes an entry out, and its file where nothing else speaks of that. */
+export function dropRecordPatch(written: Written, lampId: string, measuredId: string): readonly PatchOperation[] {
+  const path = measuredPath(lampId, measuredId);
+  const entry = writtenValueAt(written, path);
+  if (entry === undefined) return [];
+  const fileId = isRecord(entry) ? entry['file'] : undefined;
+  return [{ op: 'remove', path }, ...releaseFile(written, fileId, path)];
+}
+
+/** Multiples of the mains that lamps ripple at, and how near to one counts, as plans take them. */
+const MOST_MULTIPLE = 12;
+const SAME_RIPPLE = 0.01;
+const MAINS_Hz = [50, 60] as const;
+
+/** The mains that a rate goes with, these first; undefined for a rate of its own. */
+export function mainsOfRate({ rate_Hz, mains_Hz }: { readonly rate_Hz: number; readonly mains_Hz: number | undefined }): number | undefined {
+  const goesWith = (of_Hz: number) => {
+    const times = rate_Hz / of_Hz;
+    const whole = Math.round(times);
+    return whole >= 1 && whole <= MOST_MULTIPLE && Math.abs(times / whole - 1) <= SAME_RIPPLE;
+  };
+  return [...(mains_Hz === undefined ? [] : [mains_Hz]), ...MAINS_Hz].find(goesWith);
+} // prettier-ignore

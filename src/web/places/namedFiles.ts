@@ -1,0 +1,56 @@
+/** Files that were sent to the server and are then named in the shoot: an entry under `files`, once for the same bytes. */
+import type { FileReply } from '../../api/replies.ts';
+import { writtenValueAt } from '../../document/patch.ts';
+import { pointerTo } from '../../document/pointer.ts';
+import { isRecord, type Written } from '../../document/written.ts';
+import type { PatchOperation } from '../../plan/types.ts';
+import { freshId } from './shoot/shotList.ts';
+
+/** What an entry under `files` says of a file that was sent. */
+export const fileEntry = ({ name, sha256, size_B, kind }: FileReply): Written => ({
+  name,
+  sha256,
+  size: `${size_B} B`,
+  kind,
+});
+
+/** The entry that holds these very bytes already. */
+export function fileWith(written: Written, sha256: string): string | undefined {
+  const files = writtenValueAt(written, '/files');
+  if (!isRecord(files)) return undefined;
+  return Object.entries(files).find(([, entry]) => isRecord(entry) && entry['sha256'] === sha256)?.[0];
+}
+
+export interface NamedFile {
+  /** Its id under `files`. */
+  readonly id: string;
+  /** What names it; empty where it is named already. */
+  readonly patch: readonly PatchOperation[];
+}
+
+/** Names a file that was sent, under an id that begins as said. */
+export function nameFile(written: Written, file: FileReply, stem: string): NamedFile {
+  const known = fileWith(written, file.sha256);
+  if (known !== undefined) return { id: known, patch: [] };
+  const id = freshId(written, stem, '/files');
+  return { id, patch: [{ op: 'add', path: `/files/${id}`, value: fileEntry(file) }] };
+}
+
+/** Whether anything but what stands at one place speaks of a file. */
+function isNamedElsewhere(written: Written, fileId: string, but: string): boolean {
+  const mentions = (value: Written, path: string): boolean => {
+    if (path === but || path === '/files') return false;
+    if (value === fileId) return true;
+    if (typeof value !== 'object' || value === null) return false;
+    return Object.entries(value).some(([key, item]) => mentions(item, path + pointerTo([key])));
+  };
+  return mentions(written, '');
+}
+
+/** The removal of a file that what stands at one place lets go of, where nothing else speaks of it. */
+export function releaseFile(written: Written, fileId: unknown, from: string): readonly PatchOperation[] {
+  if (typeof fileId !== 'string') return [];
+  const path = pointerTo(['files', fileId]);
+  if (writtenValueAt(written, path) === undefined || isNamedElsewhere(written, fileId, from)) return [];
+  return [{ op: 'remove', path }];
+}
