@@ -1,5 +1,6 @@
 /** A measured record read line by line from a file or from standard input, in memory that does not grow with it. */
 import { createReadStream } from 'node:fs';
+import { TextDecoder } from 'node:util';
 import { Fault } from '../base/fault.ts';
 import { measuredWaveformOf, type MeasuredWaveform } from '../laws/flicker/measured.ts';
 import { measuredReader, MOST_LINE, refuseLongLine, type MeasuredReading, type MeasuredRecord } from '../laws/flicker/measuredText.ts'; // prettier-ignore

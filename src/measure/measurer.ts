@@ -100,7 +100,7 @@ export function createMeasurer(options: MeasurerOptions): Measurer {
   const table = lightTable(curve, coding);
   const grid = gridOf(width, height);
   const tiles = grid.columns * grid.rows;
-  const reader = createFrameReader({ grid, table, clippedFrom: coding.whiteCode, crushedTo: coding.blackCode });
+  const reader = createFrameReader({ grid, table, clippedFrom: coding.clippedCode ?? coding.whiteCode, crushedTo: coding.blackCode });
   const activityMeter = createActivityMeter(grid);
   const motionMeter = createMotionMeter(grid);
   const noiseMeter = createNoiseMeter(coding, reader.places.length);

@@ -38,6 +38,8 @@ export interface Coding {
   readonly bitDepth: number;
   readonly blackCode: number;
   readonly whiteCode: number;
+  /** From here on a pixel counts as clipped; white where left out. */
+  readonly clippedCode?: number;
 }
 
 function requireCurve(curve: TransferCurve): void {

@@ -20,6 +20,14 @@ describe('storage', () => {
     expect(margin!.stops!.value).toBeCloseTo(Math.log2(2.6e12 / (3 * TAKE_B)), 9);
   });
 
+  test('leaves out drives that hold copies, unless there are no others', () => {
+    const copies = { capacity: '2 TB', holds: 'copies' };
+    expect(storage({ '/kit/drives/disk': { capacity: '1 TB' }, '/kit/drives/more': copies })).toMatchObject({
+      have: 1e12,
+    });
+    expect(storage({ '/kit/drives': { more: copies } })).toMatchObject({ have: 2e12 });
+  });
+
   test('is short where the takes do not fit', () => {
     const margin = storage({ '/kit/drives/disk/capacity': '3 GB' });
     expect(margin).toMatchObject({ state: 'short', have: 3e9 });

@@ -5,9 +5,11 @@ import { stopsOf } from './limits.ts';
 import { keptTakes, unreadTakes } from './takes.ts';
 import type { Margin, Missing, ShotPlan } from './types.ts';
 
-/** The storage margin of the whole shoot; none while no drive is named. */
+/** The storage margin of the whole shoot, of the drives that recordings are saved to; none while no drive is named. */
 export function storageMargin(shoot: Shoot, shots: readonly ShotPlan[]): readonly Margin[] {
-  const drives = Object.entries(shoot.kit.drives).filter(([, { availability }]) => availability === undefined || availability === 'here');
+  const here = Object.entries(shoot.kit.drives).filter(([, { availability }]) => availability === undefined || availability === 'here');
+  const saves = here.filter(([, { holds }]) => holds !== 'copies');
+  const drives = saves.length > 0 ? saves : here;
   const [firstId] = drives.map(([id]) => id);
   if (firstId === undefined || shots.length === 0) return [];
   const missing: Missing[] = [];

@@ -1,21 +1,6 @@
-import { cloneElement, useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
+import { cloneElement, useLayoutEffect, useRef, useState } from 'react';
+import type { MenuProps } from './menuProps.ts';
 import { useLater } from './useLater.ts';
-
-export interface MenuItem {
-  readonly id: string;
-  readonly label: ReactNode;
-  /** Said at the far end, quietly. */
-  readonly note?: ReactNode;
-  readonly isCurrent?: boolean;
-}
-
-export interface MenuProps {
-  /** The button that opens it. */
-  readonly trigger: ReactElement<{ readonly onClick?: () => void; readonly 'aria-haspopup'?: 'menu' }>;
-  readonly items: readonly MenuItem[];
-  readonly onChoose: (id: string) => void;
-  readonly align?: 'start' | 'end';
-}
 
 const loadList = async () => (await import('./later/MenuList.tsx')).MenuList;
 

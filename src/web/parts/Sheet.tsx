@@ -1,14 +1,5 @@
-import type { ReactNode, RefObject } from 'react';
+import type { SheetProps } from './sheetProps.ts';
 import { useLater } from './useLater.ts';
-
-export interface SheetProps {
-  readonly isOpen: boolean;
-  readonly title: string;
-  readonly onClose: () => void;
-  /** What has the cursor first; else whatever comes first. */
-  readonly startAt?: RefObject<HTMLElement | null>;
-  readonly children: ReactNode;
-}
 
 const loadBody = async () => (await import('./later/SheetBody.tsx')).SheetBody;
 

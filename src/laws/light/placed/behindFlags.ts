@@ -50,11 +50,17 @@ function cut(
   side: 1 | -1,
 ): Float64Array | undefined {
   const heights = heightsOf(shape, px, py, pz, nx, ny, nz, side);
+  const corners = shape.length / 3;
   let inside = 0;
-  for (let i = 0; i < shape.length; i += 3) if (heights[i / 3]! > 0) inside += 1;
-  if (inside === shape.length / 3) return shape;
+  let crossings = 0;
+  for (let i = 0; i < corners; i += 1) {
+    const isIn = heights[i]! > 0;
+    if (isIn) inside += 1;
+    if (isIn !== heights[i === 0 ? corners - 1 : i - 1]! > 0) crossings += 1;
+  }
+  if (inside === corners) return shape;
   if (inside === 0) return undefined;
-  const kept = new Float64Array(shape.length + 3);
+  const kept = new Float64Array(3 * (inside + crossings));
   let length = 0;
   let before = shape.length - 3;
   let beforeHeight = heights[before / 3]!;
@@ -62,18 +68,21 @@ function cut(
     const height = heights[i / 3]!;
     if (height > 0 !== beforeHeight > 0) {
       const t = beforeHeight / (beforeHeight - height);
-      for (let of = 0; of < 3; of += 1)
-        kept[length + of] = shape[before + of]! + t * (shape[i + of]! - shape[before + of]!);
+      kept[length] = shape[before]! + t * (shape[i]! - shape[before]!);
+      kept[length + 1] = shape[before + 1]! + t * (shape[i + 1]! - shape[before + 1]!);
+      kept[length + 2] = shape[before + 2]! + t * (shape[i + 2]! - shape[before + 2]!);
       length += 3;
     }
     if (height > 0) {
-      for (let of = 0; of < 3; of += 1) kept[length + of] = shape[i + of]!;
+      kept[length] = shape[i]!;
+      kept[length + 1] = shape[i + 1]!;
+      kept[length + 2] = shape[i + 2]!;
       length += 3;
     }
     before = i;
     beforeHeight = height;
   }
-  return kept.subarray(0, length);
+  return kept;
 }
 
 /** Whether a flag is too far from all that lies between a point and a face to hide any of it; cheap, and never wrong in saying so. */

@@ -1,5 +1,5 @@
 import { Menu as Base } from '@base-ui/react/menu';
-import type { MenuProps } from '../Menu.tsx';
+import type { MenuProps } from '../menuProps.ts';
 import '../menu.css';
 
 export interface MenuListProps extends MenuProps {

@@ -1,7 +1,7 @@
 import { Dialog } from '@base-ui/react/dialog';
 import { Button } from '../Button.tsx';
 import { Icon } from '../Icon.tsx';
-import type { SheetProps } from '../Sheet.tsx';
+import type { SheetProps } from '../sheetProps.ts';
 import '../sheet.css';
 
 /** The sheet itself. */
