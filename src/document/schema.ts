@@ -274,7 +274,9 @@ export const CUE = recordShape({
     lights: 'lamps come up',
   }),
   height: quantity('fallHeight_m', 'length', 'How far it falls, or a pour drops.', { most: 100 }),
-  distance: quantity('travel_m', 'length', 'How far it flies, straight from where it leaves, or how far it moves.', { most: 100 }),
+  distance: quantity('travel_m', 'length', 'How far it flies, straight from where it leaves, or how far it moves.', {
+    most: 100,
+  }),
   speed: measured('launchSpeed_m_per_s', 'speed', 'How fast it leaves, or moves at most.'),
   acceleration: quantity('acceleration_m_per_s2', 'acceleration', 'How fast a move gathers speed.'),
   angle: quantity('launchAngle_deg', 'angle', 'How far above level it is thrown.', { least: -90, most: 90 }),

@@ -13,7 +13,13 @@ export interface Run {
 }
 
 export type ClipFile =
-  | { readonly kind: 'movie'; readonly name: string; readonly path: string; readonly size_B: number; readonly modified_ms: number }
+  | {
+      readonly kind: 'movie';
+      readonly name: string;
+      readonly path: string;
+      readonly size_B: number;
+      readonly modified_ms: number;
+    }
   | {
       readonly kind: 'sequence';
       readonly name: string;
@@ -42,7 +48,8 @@ function unreadable(where: string, cause: unknown): Fault {
   return new Fault({ code: 'media.no-file', what, where, mend, cause });
 }
 
-const refused = (code: string, what: string, where: string, mend: string): Fault => new Fault({ code, what, where, mend });
+const refused = (code: string, what: string, where: string, mend: string): Fault =>
+  new Fault({ code, what, where, mend });
 
 async function plainFile(path: string, name: string) {
   const found = await stat(path).catch((cause: unknown) => {

@@ -10,7 +10,9 @@ import { Fault } from '../base/fault.ts';
 /** What ffprobe tells of a pixel format. */
 export interface PixelFormat {
   readonly name: string;
-  readonly flags: Readonly<Record<'big_endian' | 'palette' | 'bitstream' | 'hwaccel' | 'planar' | 'rgb' | 'alpha', number>>;
+  readonly flags: Readonly<
+    Record<'big_endian' | 'palette' | 'bitstream' | 'hwaccel' | 'planar' | 'rgb' | 'alpha', number>
+  >;
   readonly components: readonly { readonly bit_depth: number }[];
 }
 

@@ -83,9 +83,7 @@ describe('files of a shoot’s lamps', () => {
     const told = state({ [`photometry ${HASH}`]: READ });
     const shoot = shootOf(written);
     tellLampFiles(shoot, told);
-    const before = shootOf(
-      changed(written, { '/kit/lamps/soft/file': undefined, '/kit/lamps/twin/file': undefined }),
-    );
+    const before = shootOf(changed(written, { '/kit/lamps/soft/file': undefined, '/kit/lamps/twin/file': undefined }));
     expect(before.files).toBe(shoot.files);
     tellLampFiles(before, told);
     expect(photometryOf(shoot)?.get(HASH)).toBe(LAMBERT);

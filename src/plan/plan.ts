@@ -36,9 +36,7 @@ const sourcesOf = (shoot: Shoot, shotId: string): readonly unknown[] => {
 
 /** Whether a shot has anything that fires, or a memory that is told about: what rigs do and how long resets take then counts. */
 const hasCues = ({ shots, defaults }: Shoot, shotId: string): boolean =>
-  [shots[shotId]!, defaults].some(
-    (of) => cuesOf(of).length > 0 || hasTrigger(of) || of.rigs.length > 0,
-  );
+  [shots[shotId]!, defaults].some((of) => cuesOf(of).length > 0 || hasTrigger(of) || of.rigs.length > 0);
 
 interface Remembered {
   readonly sources: readonly unknown[];

@@ -38,7 +38,10 @@ export function planLines(plan: Plan, shoot: Shoot, options: PlanTextOptions = {
     ...(plan.shots.length === 0
       ? ['', 'No shots yet: they are written under shots, each under an id of its own.']
       : []),
-    ...shots.flatMap((shot) => ['', ...shotLines(page, shot, { ways: ways?.get(shot.id), sampled: sampled?.get(shot.id) })]),
+    ...shots.flatMap((shot) => [
+      '',
+      ...shotLines(page, shot, { ways: ways?.get(shot.id), sampled: sampled?.get(shot.id) }),
+    ]),
     ...assumptionLines(page, shots),
     ...matchLines(page, plan, shots),
     ...referenceLines(page, plan, shots),

@@ -22,7 +22,11 @@ let browser: Browser;
 
 const AWKWARD = readFileSync(join(ROOT, 'demo/shoot.yaml'), 'utf8')
   .replace('title: Quince & Clover, day 1', 'title: Awkward')
-  .replace('frameWidth: 380 mm', 'frameWidth: 380 parsnips');
+  .replace('frameWidth: 380 mm', 'frameWidth: 380 parsnips')
+  .replace(
+    'rig: latch-left,\n          does: falls,\n          height: 0.6 m,',
+    'rig: latch-left,\n          does: falls,',
+  );
 
 beforeAll(async () => {
   [served, browser] = await Promise.all([startServer(), openBrowser()]);
@@ -126,6 +130,31 @@ const PLACES: readonly Place[] = [
       await dialog(page).getByText('Line 3.').waitFor();
     },
   },
+  {
+    name: 'a Shot in time, with the form of its cues',
+    path: '/demo/shot/quinces',
+    then: async (page) => {
+      await page.getByRole('slider').first().waitFor();
+      await press(page, 'Change cues and trigger');
+      await press(page, 'Roll it 4000 times by chance');
+      await page.locator('.time-shares').waitFor();
+    },
+  },
+  {
+    name: 'a Shot with a cue that cannot be timed',
+    path: '/awkward/shot/quinces',
+    then: (page) => page.locator('.time-lacks').waitFor(),
+  },
+  { name: 'the Day', path: '/demo/day', heading: 'The day' },
+  {
+    name: 'the Day with what it is made of',
+    path: '/demo/day',
+    then: async (page) => {
+      await page.locator('.day-rows').waitFor();
+      await press(page, 'Change');
+    },
+  },
+  { name: 'the Day of an empty shoot', path: '/blank/day' },
   { name: 'the Light', path: '/demo/light' },
   { name: 'the Light of an empty shoot', path: '/blank/light' },
   { name: 'the Kit', path: '/demo/kit' },
@@ -133,6 +162,12 @@ const PLACES: readonly Place[] = [
   { name: 'a lamp', path: '/demo/kit/lamps/spot-led' },
   { name: 'the Kit of an empty shoot', path: '/blank/kit' },
   { name: 'the Paper', path: '/demo/paper' },
+  { name: 'cue sheets', path: '/demo/paper?sheet=cues' },
+  {
+    name: 'the day on paper',
+    path: '/demo/paper?sheet=day',
+    then: (page) => page.locator('.paper-sheet').waitFor(),
+  },
   { name: 'the Paper of an empty shoot', path: '/blank/paper' },
   { name: 'the History', path: '/demo/history' },
   { name: 'the Reckoner', path: '/reckoner' },

@@ -103,9 +103,7 @@ describe('the card of a shot', () => {
     const light = sheetsFor(source, { sheet: 'morning', duty: 'light' }).map(flat).join(' ');
     expect(light).toContain('Do not put Rim out between takes: 10 min before it lights again.');
     const written = sourceOf(changed(SMALL, { ...melting, '/shots/one/hero/life': '8 min' }));
-    expect(flat(sheetsFor(written, { sheet: 'card', shot: 'one' })[0]!)).toContain(
-      '8 min, a take lights it for 1 min',
-    );
+    expect(flat(sheetsFor(written, { sheet: 'card', shot: 'one' })[0]!)).toContain('8 min, a take lights it for 1 min');
   });
 
   test('a caution never stands without deferring to local codes', () => {

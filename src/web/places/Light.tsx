@@ -16,6 +16,7 @@ import { addSetup, type Thing } from './light/lightEdits.ts';
 import { LightProvider, type LightContext } from './light/lightContext.ts';
 import { LitShots } from './light/LitShots.tsx';
 import { Reading } from './light/Reading.tsx';
+import { Resting } from './light/Resting.tsx';
 import { Schedule } from './light/Schedule.tsx';
 import { SetupHead } from './light/SetupHead.tsx';
 import { SetupList } from './light/SetupList.tsx';
@@ -89,11 +90,15 @@ function Setup({ open, setupId, hrefOf, onGo, onAdd, edit }: SetupProps) {
           <Findings />
           <LampList />
           <FlagList />
-          <FindLamps />
-          <TakeCare />
+          <Resting>
+            <FindLamps />
+            <TakeCare />
+          </Resting>
         </div>
         <div className="light-paper">
-          <Schedule />
+          <Resting>
+            <Schedule />
+          </Resting>
         </div>
       </div>
       <p className="hidden-text" role="status" aria-live="polite">

@@ -39,7 +39,7 @@ export function Shoot({ open, onGo }: ShootProps) {
 
   return (
     <div className="shoot">
-      <ShootHead open={open} onNewShot={addShot} />
+      <ShootHead open={open} onNewShot={addShot} onGo={onGo} />
       <About open={open} />
       <Problems open={open} onGo={onGo} />
       {lacksKit && (
@@ -66,7 +66,7 @@ export function Shoot({ open, onGo }: ShootProps) {
         <>
           <Board open={open} onShot={goShot} onSaid={setSaid} />
           <ShotList open={open} onShot={goShot} onNewShot={addShot} onSaid={setSaid} />
-          <WholeShoot open={open} />
+          <WholeShoot open={open} onGo={onGo} />
         </>
       )}
       {said !== undefined && (

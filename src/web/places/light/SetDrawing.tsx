@@ -38,7 +38,7 @@ export interface SetDrawingProps {
 const EDGE_px = 52;
 /** Grid points of a map lie this far apart at rest, and while something moves. */
 const FINE_px = 7;
-const COARSE_px = 14;
+const COARSE_px = 18;
 
 const ARROWS: Readonly<Record<string, Flat>> = {
   ArrowLeft: { x: -1, y: 0 },

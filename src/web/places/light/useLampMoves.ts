@@ -20,37 +20,31 @@ export interface LampMoves {
   readonly cancel: () => void;
 }
 
-/** Planning may take a third of the time at most, so that the drawing keeps up with the hand. */
-const SHARE = 2;
-const LEAST_ms = 16;
+/** Planning every shot takes longer than a frame: it waits until the hand has rested for so long. */
+const PAUSE_ms = 120;
 
-/** A lamp or a flag under way: drawn at once, planned as often as there is time for, sent when it rests. */
+/** A lamp or a flag under way: it and its light drawn at once, the shots planned as the hand pauses, sent when it is let go. */
 export function useLampMoves(setupId: string, edits: ShotEdits): LampMoves {
   const [now, setNow] = useState<Move>();
   const newest = useRef<Move>(undefined);
   const waiting = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const cost_ms = useRef(0);
   const stop = () => {
     clearTimeout(waiting.current);
-    waiting.current = undefined;
     newest.current = undefined;
     setNow(undefined);
   };
   useEffect(() => () => clearTimeout(waiting.current), []);
   const plan = () => {
-    waiting.current = undefined;
     const move = newest.current;
-    if (!move) return;
-    const start_ms = performance.now();
-    edits.draft(() => placeThing(setupId, move.thing, move.moved, move.place));
-    cost_ms.current = performance.now() - start_ms;
+    if (move) edits.draft(() => placeThing(setupId, move.thing, move.moved, move.place));
   };
   return {
     now,
     move: (move) => {
       newest.current = { ...move, place: tidyPlace(move.place) };
       setNow(newest.current);
-      waiting.current ??= setTimeout(plan, Math.max(LEAST_ms, SHARE * cost_ms.current));
+      clearTimeout(waiting.current);
+      waiting.current = setTimeout(plan, PAUSE_ms);
     },
     finish: (summary) => {
       const move = newest.current;

@@ -1,3 +1,4 @@
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { showNumber, showQuantity, type Shown } from '../../../base/quantity.ts';
 import { textPath } from '../../../api/routes.ts';
 import { writeClock } from '../../../document/write.ts';
@@ -10,6 +11,30 @@ import { longTime } from '../../../turnover/longTime.ts';
 export interface ShootHeadProps {
   readonly open: OpenShoot;
   readonly onNewShot: () => void;
+  readonly onGo: (href: string) => void;
+}
+
+const DaySentence = lazy(() => import('./DaySentence.tsx').then(({ DaySentence: of }) => ({ default: of })));
+
+/** The day is drawn in a worker of its own, which is begun once the page stands. */
+const REST_ms = 600;
+
+/** When it is a wrap: its line is kept free until it is known, so that nothing moves when it comes. */
+function DayTold({ open, onGo }: Pick<ShootHeadProps, 'open' | 'onGo'>) {
+  const [isRested, setRested] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(true), REST_ms);
+    return () => clearTimeout(timer);
+  }, []);
+  return (
+    <p className="shoot-day">
+      {isRested && (
+        <Suspense fallback={null}>
+          <DaySentence open={open} onGo={onGo} />
+        </Suspense>
+      )}
+    </p>
+  );
 }
 
 /** "2027-03-09, call 07:30, meal 13:00, wrap 19:30". */
@@ -61,7 +86,7 @@ function Limits({ open }: { readonly open: OpenShoot }) {
 }
 
 /** What is shot, where and when, and what the whole of it comes to. */
-export function ShootHead({ open, onNewShot }: ShootHeadProps) {
+export function ShootHead({ open, onNewShot, onGo }: ShootHeadProps) {
   const { plan, id } = open;
   const { screenTime_s, takeCount, keptSize_B, saveTime_s } = plan.totals;
   const day = dayLine(open);
@@ -88,6 +113,7 @@ export function ShootHead({ open, onNewShot }: ShootHeadProps) {
           <Limits open={open} />
         </dl>
       )}
+      {plan.shots.length > 0 && <DayTold open={open} onGo={onGo} />}
     </header>
   );
 }

@@ -5,6 +5,8 @@ import { MarginChart } from '../../parts/MarginChart.tsx';
 import { Panel } from '../../parts/Panel.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { useUnits } from '../../state/unitChoice.ts';
+import { dayHref } from '../../hrefs.ts';
+import { GoLink } from '../GoLink.tsx';
 import { chartRows } from '../shot/chartRows.ts';
 import { saidShown } from '../shot/showValue.ts';
 import { WrittenField } from './WrittenField.tsx';
@@ -23,7 +25,7 @@ function heaviest({ plan, shoot }: OpenShoot): string {
 } // prettier-ignore
 
 /** Limits of the day as a whole, on the same axis as those of a shot. */
-export function WholeShoot({ open }: { readonly open: OpenShoot }) {
+export function WholeShoot({ open, onGo }: { readonly open: OpenShoot; readonly onGo: (href: string) => void }) {
   const { plan, shoot } = open;
   const system = useUnits(shoot.shoot.units);
   const rows = useMemo(() => chartRows(plan.margins, system), [plan.margins, system]);
@@ -33,11 +35,12 @@ export function WholeShoot({ open }: { readonly open: OpenShoot }) {
   const weight = heaviest(open);
   return (
     <Panel title="The whole shoot" className="whole-shoot">
-      {rows.length === 0 ? (
+      {drives.length === 0 && (
         <p className="shoot-note">
           No drive is written under <code>kit, drives</code>, so whether everything fits cannot be judged.
         </p>
-      ) : (
+      )}
+      {rows.length > 0 && (
         <MarginChart
           label="Limits of the whole shoot, in stops"
           rows={rows}
@@ -45,6 +48,18 @@ export function WholeShoot({ open }: { readonly open: OpenShoot }) {
           onChoose={(id) => setChosen(id === chosen ? undefined : id)}
           onFollow={setAsked}
         />
+      )}
+      {chosen === 'day' && (
+        <>
+          <div className="shoot-about-fields">
+            <WrittenField open={open} path="/shoot/day/call" label="Call" placeholder="07:30" />
+            <WrittenField open={open} path="/shoot/day/wrap" label="Wrap" placeholder="19:30" />
+            <WrittenField open={open} path="/shoot/day/mealLength" label="Length of a meal" placeholder="45 min" />
+          </div>
+          <p className="shoot-note">
+            Means and spreads added up; <GoLink href={dayHref(open.id)} onGo={onGo}>the Day</GoLink> draws whole days and says when each shot ends.
+          </p>
+        </>
       )}
       {asked !== undefined && <p className="shoot-note">That is written at {asked}.</p>}
       {weight !== '' && <p className="shoot-note">{weight}</p>}
