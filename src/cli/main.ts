@@ -24,6 +24,11 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./verbs/light.ts')).setUpLight,
   },
   {
+    name: 'measure',
+    says: 'what a clip shows: flicker, exposure, focus, movement, action, against its plan',
+    load: async () => (await import('./verbs/measure.ts')).setUpMeasure,
+  },
+  {
     name: 'plan',
     says: 'what to set for each shot, and how every limit stands',
     load: async () => (await import('./verbs/plan.ts')).setUpPlan,

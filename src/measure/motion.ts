@@ -36,14 +36,14 @@ export interface MotionMeter {
 /** Windows across and down by which the whole picture is held. */
 const ANCHORS = 3;
 /** Tiles looked at in one frame, the liveliest. */
-const MOST_TILES = 12;
+const MOST_TILES = 8;
 /**
  * A shift counts only where what changed then differs by less than this share of what it does without a shift. Noise alone
  * comes to √(2/3): the frame in the middle is in both changes, with opposite signs.
  */
 const MATCH = 0.7;
 /** Sides of the windows that are looked through, in cells. */
-const SIDES = [64, 32, 16] as const;
+const SIDES = [32, 16] as const;
 
 /** The largest window that a picture holds so many of, one above the other, if any fits. */
 function sideFor({ cellColumns, cellRows }: Grid, times: number): number | undefined {

@@ -75,7 +75,9 @@ export function planeTaken(format: PixelFormat, where: string): PlaneTaken {
   const common = { pixelFormat: gray, bitDepth, isFloat: bitDepth === 32 };
   const isRgb = flags.rgb === 1 || flags.palette === 1 || name.startsWith('gbr');
   if (isRgb) {
-    const opened = flags.palette || bitDepth < 8 ? 'format=rgb24,' : '';
+    const isBackward = flags.big_endian === 1 && flags.planar === 0;
+    const opened =
+      flags.palette || bitDepth < 8 ? 'format=rgb24,' : isBackward ? `format=${name.replace(/be$/, 'le')},` : '';
     return { ...common, filter: `${opened}extractplanes=g`, plane: 'green', isVideo: false };
   }
   if (name.startsWith('gray') && components.length === 1)

@@ -1,4 +1,5 @@
 /** What a clip says of itself: size, pixels, rates, how many frames, and what of it is doubtful. */
+import { open } from 'node:fs/promises';
 import { Fault } from '../base/fault.ts';
 import { rational, ratioOf, type Rational } from '../base/rational.ts';
 import { codingOf, type Coding, type TransferCurve } from '../measure/transfer.ts';
@@ -145,6 +146,18 @@ function requireSize({ width = 0, height = 0 }: Stream, where: string): void {
     });
 }
 
+/** Whether a file begins as a QuickTime or MP4 movie does: by the kind of its first box. */
+async function beginsAsMovie(path: string): Promise<boolean> {
+  const file = await open(path, 'r').catch(() => undefined);
+  if (!file) return false;
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(8), 0, 8, 0);
+    return bytesRead === 8 && /^(?:ftyp|mdat|wide|free|skip)$/.test(buffer.toString('latin1', 4, 8));
+  } finally {
+    await file.close();
+  }
+}
+
 /** What a clip says of itself. Throws a Fault, in one line and with what to save instead, for what is no picture that moves. */
 export async function probeClip(file: ClipFile, signal?: AbortSignal): Promise<Clip> {
   const where = file.name;
@@ -160,7 +173,7 @@ export async function probeClip(file: ClipFile, signal?: AbortSignal): Promise<C
   if (!stream || stream.codec_name === undefined || stream.pix_fmt === undefined) {
     const complaint = lastComplaint(err).replace(`file:${file.path}: `, '');
     const isSound = (reply.format?.nb_streams ?? 0) > 0 && !stream;
-    const isCut = /moov atom not found|truncat|end of file/i.test(err);
+    const isCut = /moov atom not found/.test(err) && (await beginsAsMovie(file.path));
     throw new Fault({
       code: isSound ? 'media.no-picture' : isCut ? 'media.cut-short' : 'media.not-a-movie',
       what: isSound ? 'It has no picture' : isCut ? `It breaks off before it says what it holds (${complaint})` : `ffmpeg cannot read it as footage${complaint === '' ? '' : ` (${complaint})`}`,

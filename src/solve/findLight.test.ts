@@ -300,6 +300,13 @@ describe('what cannot be had', () => {
     await expect(find(flag, { keepStanding: false })).rejects.toMatchObject({ code: 'light.lamp-lacks', where: '/lighting/key/flags/cut/height' });
   }); // prettier-ignore
 
+  test('says that a share which was read is of the lamps as they stand', async () => {
+    const lamps = { a: { lamp: 'spot', at: '1 m, -3 m, 1 m' }, house: { title: 'House lights', share: '10 %' } };
+    const { says, answers } = await find(dark({ '/lighting/key': { title: 'Key', lamps } }));
+    expect(answers.length).toBeGreaterThan(0);
+    expect(says.join(' ')).toContain('House lights is taken to keep the share');
+  });
+
   test('past the flags: no lamp is sent where one shades the subject from it', async () => {
     const flags = { right: { at: '800 mm, -300 mm, 0 m', faces: '0.8 m, 0 m, 0 m', width: '1.5 m', height: '6 m' } };
     const [open, flagged] = [dark(), dark({ '/lighting/key': { title: 'Key', flags } })];

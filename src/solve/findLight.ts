@@ -80,6 +80,13 @@ function kitOf({ shoot, setupId, wish, keepStanding = true }: FindLight): Kit {
   return { here: here!, hire: hire!, costs, says: says! };
 } // prettier-ignore
 
+/** Shares that were read of the lamps as they stand. */
+function sharesSaid({ shoot, setupId, keepStanding = true }: FindLight): readonly string[] {
+  if (!keepStanding) return [];
+  const read = Object.entries(shoot.lighting[setupId]!.lamps).filter(([, { isOff, shareFraction = 0 }]) => isOff !== true && shareFraction > 0);
+  return read.map(([id, { title, lamp }]) => `${title ?? shoot.kit.lamps[lamp ?? '']?.title ?? id} is taken to keep the share of the light that was read of it: read that again beside other lamps.`);
+} // prettier-ignore
+
 const lacksFor = (wish: Wish, { power_W, dayPrice }: Lamp, isHired: boolean): boolean =>
   (wish === 'least-power' && power_W === undefined) || (wish === 'least-money' && isHired && dayPrice === undefined);
 
@@ -260,7 +267,7 @@ export async function findLight(asked: FindLight): Promise<LightFound> {
   const says = found.unknown.map(({ title, says: why }) => `${title} is left aside. ${why}`);
   if (needs.length === 0) return { needs: found, answers: [], says: says.length > 0 ? says : ['No shot is lit by this set-up.'] };
   const kit = kitOf(asked);
-  says.push(...kit.says);
+  says.push(...kit.says, ...sharesSaid(asked));
   const ratioNeed = needs.findIndex(({ kind }) => kind === 'illuminance');
   const standing = standingIn(asked, needs, ratioNeed);
   const solver = await asked.loadHighs();

@@ -75,7 +75,7 @@ const BRIGHT_lx = 50_000;
 /** From this much heat on the subject the caution on heat is shown: about that of full sun. From memory. */
 const hotFrom_W_per_m2 = 1000;
 
-const efficacyOf = ({ kind }: Lamp): number => LAMP_EFFICACY_lm_per_W[heatKindOf(kind)];
+const efficacyOf = (lamp: Lamp | undefined): number => LAMP_EFFICACY_lm_per_W[heatKindOf(lamp?.kind)];
 
 /** Efficacy of a lamp's radiation, the least of its kind; of a hot filament where nobody says what it is. */
 export const efficacyOfLamp_lm_per_W = efficacyOf;
@@ -199,7 +199,7 @@ export function answerOf(setting: Setting, trial: Trial, handOf: (at: Position) 
   const [light] = lights;
   const burning = light?.lamps.filter(({ isOff }) => !isOff) ?? [];
   const powers = burning.map(({ power_W }) => power_W);
-  const heat = lights.map(({ lamps }) => lamps.reduce((sum, { illuminance_lx, lamp }) => sum + (illuminance_lx > 0 ? illuminance_lx / efficacyOf(shoot.kit.lamps[lamp!]!) : 0), 0));
+  const heat = lights.map(({ lamps }) => lamps.reduce((sum, { illuminance_lx, lamp }) => sum + (illuminance_lx > 0 ? illuminance_lx / efficacyOf(shoot.kit.lamps[lamp ?? '']) : 0), 0));
   const placed = chosen.placed.map(({ candidate, levelFraction }, i): AnswerLamp => {
     const { lamp, at, floodFraction } = candidate;
     const of = shoot.kit.lamps[lamp]!;

@@ -116,8 +116,8 @@ describe('the reply of a trace', () => {
   });
 });
 
-/** Numbers that need no unit: counts, ratios, indices, places in a text. */
-const UNITLESS = /(Count|Ratio|Fraction|Speed|Price)$|^(num|den|stop|number|line|column|cost)$/;
+/** Numbers that need no unit: counts, ratios, indices, places in a text, in a clip and in a picture. */
+const UNITLESS = /(Count|Ratio|Fraction|Speed|Price|Index)$|^(num|den|stop|number|line|column|cost|order|x|y)$/;
 
 /** Every property of a schema that is a number, with the object it stands in and the key of that. */
 function numberProperties(schema: unknown, under: string): readonly (readonly [key: string, object: Node, under: string])[] {

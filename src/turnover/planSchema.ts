@@ -10,6 +10,7 @@ import { LIMITS } from '../plan/types.ts';
 import { dayReplySchema } from './daySchema.ts';
 import { FlickerReply } from './flickerFactsSchema.ts';
 import { flickerSchema } from './flickerSchema.ts';
+import { MeasureReply } from './measureSchema.ts';
 import { lightReplySchema } from './lightSchema.ts';
 import { Sampled, timingSchemas } from './timingSchema.ts';
 
@@ -352,5 +353,5 @@ export function replySchemas(): Readonly<Record<string, object>> {
         delete jsonSchema.readOnly;
       },
     });
-  return { plan: of(PlanReply), trace: of(TraceReply), day: of(DayReply), light: of(LightReply), flicker: of(FlickerReply) }; // prettier-ignore
+  return { plan: of(PlanReply), trace: of(TraceReply), day: of(DayReply), light: of(LightReply), flicker: of(FlickerReply), measure: of(MeasureReply) }; // prettier-ignore
 }

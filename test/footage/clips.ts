@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import { findFfmpeg } from '../../tools/system.mjs';
-import type { SyntheticClip } from './synthetic.ts';
+import type { Scene, SyntheticClip } from './synthetic.ts';
 
 /** Why tests of footage are left out; where CI runs them, nothing is. */
 export const noFfmpeg: string | false =
@@ -30,7 +30,7 @@ export function ffmpeg(args: readonly string[], input?: Uint8Array): void {
 /** Writes code values as a movie whose pixels are those, at a playback rate; lossless unless the arguments say otherwise. */
 export function writeClip(
   path: string,
-  { planes, scene }: Pick<SyntheticClip, 'planes' | 'scene'>,
+  { planes, scene }: { readonly planes: SyntheticClip['planes']; readonly scene: Pick<Scene, 'width' | 'height'> },
   { rate = '25', pixels = 'gray12le', as = ['-c:v', 'ffv1'] }: { readonly rate?: string; readonly pixels?: string; readonly as?: readonly string[] } = {},
 ): void {
   const bytes = Buffer.concat(planes.map((plane) => Buffer.from(plane.buffer, plane.byteOffset, plane.byteLength)));

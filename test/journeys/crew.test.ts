@@ -30,6 +30,8 @@ const person = async (name: string, path: string): Promise<Person> => {
   await window.context.addInitScript((said) => localStorage.setItem('longsecond.name', said), name);
   await window.page.goto(`${served.url}${path}`);
   await window.page.locator('.shell-standing').waitFor();
+  // The script of the place is here, so that it stands whatever becomes of the network.
+  await window.page.getByRole('heading', { level: 1 }).waitFor();
   return { ...window, field: (label) => window.page.getByRole('textbox', { name: label, exact: true }) };
 };
 

@@ -49,12 +49,12 @@ test('a search that is stopped ends at once, and the next one answers', async ()
   await page.goto(`${served.url}/demo/light/soft-side`);
   const ask = page.getByRole('button', { name: 'Find lamps for what its shots need' });
   await ask.click();
-  await expect.poll(() => workers().length).toBe(1);
+  await expect.poll(() => workers().length, { timeout: 20_000 }).toBe(1);
   const [first] = workers();
   await page.getByRole('button', { name: 'Stop' }).click();
   await ask.waitFor();
   // The solver cannot be interrupted: it is gone with its worker, rather than at work for nobody.
-  await expect.poll(() => workers().length).toBe(0);
+  await expect.poll(() => workers().length, { timeout: 20_000 }).toBe(0);
   await ask.click();
   await page.getByRole('region', { name: 'Lamps found' }).waitFor({ timeout: 60_000 });
   expect(workers()).toHaveLength(1);

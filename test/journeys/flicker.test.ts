@@ -126,7 +126,7 @@ test('a light record is refused with its line, then taken: its period is drawn, 
 test('how a lamp ripples is written in the figures of its kind, each assumed one said with its reason', async () => {
   const id = await bringIn();
   const { page, context, complaints } = await openWindow(browser);
-  await page.goto(`${served.url}/${id}/kit/lamps/spot-led`);
+  await page.goto(`${served.url}/${id}/kit/lamps/spot-led-1200`);
   const form = page.getByRole('region', { name: 'How its light changes' });
   await form.getByRole('img', { name: /diodes pulsed at 25 kHz/ }).waitFor();
   await form.getByRole('combobox', { name: 'Kind' }).selectOption('square');

@@ -142,7 +142,7 @@ test('the focus is never lost when what had it goes away', async () => {
   await enter(page.getByRole('button', { name: 'Put this notice away' }));
   await kept('a notice is put away');
 
-  for (const place of ['Kit', 'Light', 'Paper', 'Reckoner', 'Shot']) {
+  for (const place of ['Kit', 'Light', 'Day', 'Paper', 'Reckoner', 'Shot']) {
     const link = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
     await enter(link);
     await page.getByRole('heading', { level: 1 }).waitFor();
@@ -163,6 +163,12 @@ test('the focus is never lost when what had it goes away', async () => {
   await enter(page.getByRole('link', { name: /Light an exposure needs/ }).first());
   await page.getByRole('heading', { level: 1, name: 'Light an exposure needs' }).waitFor();
   await kept('opening a law');
+
+  await page.goto(`${served.url}/focus/shot/quinces`);
+  await enter(page.getByRole('button', { name: 'Change cues and trigger' }));
+  await enter(page.getByRole('button', { name: 'Take this cue out' }).first());
+  await page.getByRole('slider', { name: /^Left quince/ }).waitFor({ state: 'detached' });
+  await kept('a cue is taken out');
 
   await page.goto(`${served.url}/focus/kit/lamps`);
   await enter(

@@ -43,15 +43,19 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const PLACES = [
+/** What is seen of each, and what stands there once it can be judged. */
+const PLACES: readonly (readonly [name: string, path: string, until?: string])[] = [
   ['the list of shoots', '/shoots'],
   ['the Shoot', '/demo'],
   ['a Shot', '/demo/shot/crown'],
   ['a Shot with a profile of speeds', '/demo/shot/ramp'],
+  ['the Day', '/demo/day', '.day-rows'],
+  ['a Shot in time', '/demo/shot/mill', '.time-strip'],
   ['an awkward Shoot', '/awkward'],
+  ['a Day with long names', '/awkward/day', '.day-rows'],
   ['a Shot with something unreadable', '/awkward/shot/quinces'],
   ['a Shot with a long name', '/awkward/shot/crown'],
-] as const;
+];
 
 /** WCAG 2.2, target size (minimum). */
 const LEAST_TARGET_px = 24;
@@ -62,9 +66,9 @@ describe.each(SIZES)('at $width × $height', (size) => {
     async (theme) => {
       const { page, context, complaints } = await openWindow(browser, { theme, size });
       const wrong: string[] = [];
-      for (const [name, path] of PLACES) {
+      for (const [name, path, until = 'h1'] of PLACES) {
         await page.goto(served.url + path);
-        await page.getByRole('heading', { level: 1 }).waitFor();
+        await page.locator(until).first().waitFor();
         await page.evaluate(() => document.fonts.ready);
         const over_px = await overflow_px(page);
         if (over_px > 0) wrong.push(`${name} is ${over_px} px too wide`);

@@ -17,7 +17,7 @@ const facing_lx = (source: LightSource): number => lightAt_lx(source, 0, 0, 0, .
 /** The set-up with all its hot lamps changed for one kind that is cooler, each dimmed to the light of the one it replaces. */
 function swapped(context: MoveContext, lit: LitSetup, lampId: string, lamp: Lamp): Proposal | undefined {
   const { shoot, effective } = context;
-  const hot = lit.lamps.filter(({ isOff, lamp: id, source }) => !isOff && source && heatKindOf(shoot.kit.lamps[id ?? '']?.kind) !== 'led');
+  const hot = lit.lamps.filter(({ isOff, lamp: id, source, readFraction }) => !isOff && source && readFraction === undefined && heatKindOf(shoot.kit.lamps[id ?? '']?.kind) !== 'led');
   const standing = Object.values(lit.setup.lamps).filter(({ lamp: id, isOff }) => id === lampId && isOff !== true).length;
   if (hot.length === 0 || (lamp.pieceCount ?? 1) - standing < hot.length) return undefined;
   const hasFlood = lamp.flood.beam_deg !== undefined;

@@ -147,7 +147,7 @@ export function cueSheet(source: Source, shot: ShotPlan): Sheet {
   const { timing } = shot;
   const lacks = [...new Set((timing?.cues ?? []).flatMap(({ missing }) => missing.map((one) => missingWords(one).title)))];
   const says = shot.cautions.map((caution) => caution.says);
-  const figures = timing ? [triggerFigures(timing.trigger), memoryFigures(source, timing.memory)].flat() : [];
+  const [trigger, memory] = [triggerFigures(timing?.trigger), memoryFigures(source, timing?.memory)];
   return {
     id: `cues-${shot.id}`,
     kind: 'cues',
@@ -164,8 +164,9 @@ export function cueSheet(source: Source, shot: ShotPlan): Sheet {
           ...timing.impossible.map(({ says: why }) => paragraph(why, 'strong')),
           ...unlessEmpty(lacks, paragraph(`Missing: ${lacks.join('; ')}.`)),
           ...unlessEmpty(meetingFigures(source, timing), { block: 'figures', size: 'small', figures: meetingFigures(source, timing) }),
-          ...unlessEmpty(figures, heading('Trigger and memory')),
-          ...unlessEmpty(figures, { block: 'figures', size: 'small', figures }),
+          ...unlessEmpty([...trigger, ...memory], heading('Trigger and memory')),
+          ...unlessEmpty(trigger, { block: 'figures', size: 'small', figures: trigger }),
+          ...unlessEmpty(memory, { block: 'figures', size: 'small', figures: memory }),
           ...clocksOf(shot.clocks, source),
           paragraph(FIRES_NOTHING, 'small'),
           ...unlessEmpty(timing.cues, { block: 'lines', labels: ['Armed by', 'All clear called by', 'Fired by', 'Made harmless by'] }),

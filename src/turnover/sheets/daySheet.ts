@@ -122,8 +122,8 @@ export function daySheet(source: Source, day: DayPlan): Sheet {
     under: `${day.dayCount} days drawn by chance from seed ${day.seedCount}, ${ORDER[day.orderBy]}`,
     blocks: [
       ...unlessEmpty(days, { block: 'figures', size: 'small', figures: days }),
-      { block: 'figures', size: 'large', figures: endFigures(day) },
-      ...day.says.map((says) => paragraph(says)),
+      ...unlessEmpty(day.shots, { block: 'figures', size: 'large', figures: endFigures(day) }),
+      ...unlessEmpty(day.says, paragraph(day.says.join(' '))),
       ...day.warnings.map(({ says }) => paragraph(says, 'strong')),
       ...unlessEmpty(day.shots, heading('Shots', 'the first time holds half the days, the second nine in ten')),
       ...unlessEmpty(day.shots, shotTable(source, day)),

@@ -27,7 +27,7 @@ function row(source: Source, { shot, day, product }: Dressed): readonly Cell[] {
   const pieces = day.piecesUsed ?? { middle: day.takes.middle * perTakeCount, late: day.takes.late * perTakeCount };
   const hold_s = item?.hold_s;
   return [
-    strong(writeClock(day.starts.early_s), `most likely ${writeClock(day.starts.middle_s)}`),
+    strong(writeClock(day.starts.early_s), `half the days by ${writeClock(day.starts.middle_s)}`),
     strong(titleOf(item, product), `shot ${shot.number}, ${shot.title}`),
     strong(sayCount(perTakeCount, 'piece'), 'a take'),
     strong(String(pieces.middle), `${pieces.late} nine days in ten`),

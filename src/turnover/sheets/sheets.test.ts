@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sourceOf } from '../../../test/sheets.ts';
 import { changed, DEMO, readSound, SMALL } from '../../../test/shoots.ts';
-import { readShoot } from '../../document/read.ts';
 import { DUTIES } from '../../document/schema.ts';
-import type { Written, WrittenRecord } from '../../document/written.ts';
+import type { WrittenRecord } from '../../document/written.ts';
 import { planShoot } from '../../plan/plan.ts';
 import { columnsOf, PAGE_COLUMNS } from '../lines.ts';
 import { marginWords } from '../words.ts';
@@ -12,16 +12,14 @@ import type { Block, Sheet, Source } from './sheet.ts';
 import { sheetsFor } from './sheets.ts';
 import { sheetLines } from './sheetText.ts';
 
-function sourceOf(written: Written, system: Source['system'] = 'metric'): Source {
-  const { shoot } = readShoot(written);
-  return { shoot, plan: planShoot(shoot), system };
-}
-
 const demo = sourceOf(DEMO);
 const everything = (source: Source): readonly Sheet[] => [
   ...sheetsFor(source, { sheet: 'card' }),
   ...sheetsFor(source, { sheet: 'plan' }),
   ...sheetsFor(source, { sheet: 'morning' }),
+  ...sheetsFor(source, { sheet: 'cues' }),
+  ...sheetsFor(source, { sheet: 'day' }),
+  ...sheetsFor(source, { sheet: 'dressing' }),
   ...Object.keys(DUTIES).flatMap((duty) => sheetsFor(source, { sheet: 'morning', duty })),
 ];
 
@@ -39,9 +37,14 @@ describe('the card of a shot', () => {
     (id, shot) => {
       const [card] = sheetsFor(demo, { sheet: 'card', shot: id });
       const rows = blocksOf(card!, 'bars')[0]!.rows;
-      expect(rows.map(({ name }) => name).sort()).toEqual(
-        shot.margins.map((margin) => marginWords(margin).name).sort(),
-      );
+      const words = blocksOf(card!, 'paragraph').map((block) => block.words);
+      const ample = words.find((each) => each.startsWith('More than two stops to spare')) ?? '';
+      for (const margin of shot.margins) {
+        const isDrawn = rows.some(({ name }) => name === marginWords(margin).name);
+        const isNamed = ample.includes(margin.title.toLowerCase());
+        expect([margin.id, isDrawn !== isNamed]).toEqual([margin.id, true]);
+        if (isNamed) expect([margin.state, margin.stops!.low >= 2]).toEqual(['spare', true]);
+      }
       const firstOther = rows.findIndex(({ state }) => state !== 'short');
       expect(rows.slice(firstOther).every(({ state }) => state !== 'short')).toBe(true);
       const says = blocksOf(card!, 'caution').flatMap((block) => block.says);
@@ -111,8 +114,8 @@ describe('the card of a shot', () => {
       for (const { says } of blocksOf(sheet, 'caution')) expect(says[says.length - 1]).toContain('local codes');
   });
 
-  test('nothing on any sheet is called safe', () => {
-    for (const sheet of everything(demo)) expect(text(sheet)).not.toMatch(/\bsafe(ly|ty)?\b/i);
+  test('nothing on any sheet is called safe; a safety call is only a call', () => {
+    for (const sheet of everything(demo)) expect(text(sheet)).not.toMatch(/\bsafe(ly|ty(?! calls?\b))?\b/i);
   });
 
   test('says what is missing where there is no answer yet', () => {
@@ -243,7 +246,7 @@ describe('what cannot be printed', () => {
   });
 
   test('a shoot without shots still has every sheet, each of which says so', () => {
-    for (const sheet of everything(sourceOf({ longsecond: 1 }))) expect(flat(sheet)).toMatch(/No shots yet|Nothing is planned yet/); // prettier-ignore
+    for (const sheet of everything(sourceOf({ longsecond: 1 }))) expect(flat(sheet)).toMatch(/No shots yet|Nothing is planned yet|No cues yet|No shot of the day|Nothing is left to be shot/); // prettier-ignore
   });
 });
 

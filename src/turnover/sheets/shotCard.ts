@@ -1,10 +1,11 @@
 /** The card of one shot, to be pinned beside the set: what to set, how every limit stands, and room to write. */
+import { sayList } from '../../base/sayList.ts';
 import { servedFrames } from './boardFrames.ts';
 import { barsOf } from './bars.ts';
 import { clocksOf } from './clocks.ts';
 import { missingWords, numberWords } from '../words.ts';
 import { MAY_DIFFER, type Shot } from '../../document/schema.ts';
-import type { ShotPlan } from '../../plan/types.ts';
+import type { Margin, ShotPlan } from '../../plan/types.ts';
 import { NOT_KNOWN, ofShoot, sayCount, sayNumber, titleOf } from './say.ts';
 import {
   effectiveShot,
@@ -129,6 +130,15 @@ function owedItems(source: Source, shot: ShotPlan, own: Shot): readonly TickItem
   ];
 }
 
+/** From this much to spare, at the low end of its band, a limit is named and not drawn. */
+const AMPLE_stops = 2;
+
+/** Limits to draw, and those with more than enough. */
+function byRoom(margins: readonly Margin[]): { readonly drawn: readonly Margin[]; readonly ample: readonly Margin[] } {
+  const isAmple = ({ state, stops }: Margin) => state === 'spare' && (stops?.low ?? 0) >= AMPLE_stops;
+  return { drawn: margins.filter((margin) => !isAmple(margin)), ample: margins.filter(isAmple) };
+}
+
 const owedTitle = ({ rigs }: Shot): string => (rigs.length > 0 ? 'Rigs, and rolls owed' : 'Rolls owed');
 
 /** The card of a shot. Its notes table takes what room the page leaves. */
@@ -138,6 +148,7 @@ export function shotCard(source: Source, shot: ShotPlan): Sheet {
   const lacks = lacksOf(shot);
   const owed = owedItems(source, shot, own);
   const says = shot.cautions.map((caution) => caution.says);
+  const { drawn, ample } = byRoom(shot.margins);
   const hasAssumed = shot.margins.some(({ assumed }) => assumed.length > 0);
   return {
     id: `card-${shot.id}`,
@@ -152,7 +163,8 @@ export function shotCard(source: Source, shot: ShotPlan): Sheet {
       ...settingFigures(source, shot, own),
       ...clocksOf(shot.clocks, source),
       ...unlessEmpty(shot.margins, heading('Margins', `in stops, short ones first${hasAssumed ? `; ${ASSUMED_SAYS}` : ''}`)),
-      ...unlessEmpty(shot.margins, barsOf(`Margins of shot ${shot.number}`, shot.margins, source)),
+      ...unlessEmpty(drawn, barsOf(`Margins of shot ${shot.number}`, drawn, source)),
+      ...unlessEmpty(ample, paragraph(`More than two stops to spare: ${sayList(ample.map(({ title }) => title.toLowerCase()))}.`, 'small')),
       ...unlessEmpty(lacks, paragraph(`Missing: ${lacks.join('; ')}.`)),
       { block: 'figures', size: 'small', figures: takesFigures(source, shot, own) },
       ...unlessEmpty(owed, heading(owedTitle(own))),

@@ -7,6 +7,7 @@ import { Shell } from '../parts/Shell.tsx';
 import { Buttons, Fields } from './gallery/Controls.tsx';
 import { Holders, Overlays } from './gallery/Frames.tsx';
 import { Charts, Rows, useWays, Words } from './gallery/Limits.tsx';
+import { InTime } from './gallery/InTime.tsx';
 import { Clocks, Traces } from './gallery/Times.tsx';
 import { useBench } from './gallery/useBench.ts';
 import { fieldId } from './shot/shotContext.ts';
@@ -19,6 +20,7 @@ const SECTIONS = [
   ['rows', 'Rows of a chart'],
   ['charts', 'Charts and ways'],
   ['clocks', 'Clocks'],
+  ['time', 'In time'],
   ['traces', 'Traces'],
   ['overlays', 'Menus, sheets and notices'],
   ['holders', 'Frames'],
@@ -48,6 +50,7 @@ export function Gallery({ onGo }: { readonly onGo: (href: string) => void }) {
     rows: <Rows bench={bench} onFollow={follow} way={way} />,
     charts: <Charts bench={bench} onFollow={follow} />,
     clocks: <Clocks bench={bench} />,
+    time: <InTime />,
     traces: <Traces bench={bench} onFollow={follow} />,
     overlays: <Overlays bench={bench} />,
     holders: <Holders onGo={onGo} />,

@@ -7,6 +7,7 @@ import { Notice } from '../parts/Notice.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { Sheet } from '../parts/Sheet.tsx';
 import { TraceTree } from '../parts/TraceTree.tsx';
+import { useLater } from '../parts/useLater.ts';
 import type { OpenShoot } from '../state/contract.ts';
 import { useUnits } from '../state/unitChoice.ts';
 import { Alternatives } from './shot/Alternatives.tsx';
@@ -29,7 +30,7 @@ import './shot/limitHelp.css';
 /** Read now and then, and it names laws of the whole catalogue: its script comes when somebody asks. */
 const LimitHelpBody = lazy(() => import('./shot/LimitHelpBody.tsx').then(({ LimitHelpBody: of }) => ({ default: of })));
 
-const TimePanel = lazy(() => import('./time/TimePanel.tsx').then(({ TimePanel: of }) => ({ default: of })));
+const loadTimePanel = async () => (await import('./time/TimePanel.tsx')).TimePanel;
 
 /** Drawings and figures of flicker are large, and only shots that are lit by lamps have them. */
 const FlickerPanel = lazy(() => import('./flicker/FlickerPanel.tsx').then(({ FlickerPanel: of }) => ({ default: of })));
@@ -78,6 +79,7 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
   const [said, setSaid] = useState<Said>();
   const [helped, setHelped] = useState<string>();
   const [isCueForm, setCueForm] = useState(false);
+  const TimePanel = useLater(loadTimePanel);
   useEffect(() => {
     setCueForm(false);
     setHelped(undefined);
@@ -180,9 +182,7 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
             <Notes />
             <LifeClock />
             <PicturePanels />
-            <Suspense fallback={null}>
-              <TimePanel isForm={isCueForm} onForm={setCueForm} />
-            </Suspense>
+            {TimePanel && <TimePanel isForm={isCueForm} onForm={setCueForm} />}
             {plan.flicker && (
               <Suspense fallback={null}>
                 <FlickerPanel

@@ -21,8 +21,12 @@ export interface DayLineProps {
 
 const percent = (value: number) => `${value.toFixed(3)}%`;
 
+const HALF_LABEL_px = 22;
+
 function Hours({ span, width_px }: { readonly span: Span; readonly width_px: number }) {
-  const marks = hoursOf(span, Math.max(2, Math.floor(width_px / 62)));
+  // What would stick out at the edge goes unsaid.
+  const isWithin = ({ at }: { readonly at: number }) => (1 - at / 100) * width_px > HALF_LABEL_px;
+  const marks = hoursOf(span, Math.max(2, Math.floor(width_px / 62))).filter(isWithin);
   return (
     <div className="day-hours" aria-hidden="true">
       {marks.map(({ at, says }) => (

@@ -6,6 +6,7 @@ import { deriveShoot } from '../../state/derive.ts';
 import { chartRows } from '../shot/chartRows.ts';
 import { rowsToShow, ROWS_SHOW } from './rowsToShow.ts';
 import { GALLERY_SHOOT } from './shoot.ts';
+import { TIME_SHOOT } from './timeShoot.ts';
 
 const textOf = (url: URL) => readFileSync(url, 'utf8');
 const here = new URL('.', import.meta.url);
@@ -70,5 +71,20 @@ describe('the shoot that it is drawn from', () => {
     const clocksOf = (shotId: string) => plan.shots.find(({ id }) => id === shotId)!.clocks!;
     expect(clocksOf('drop').fastestFraction).toBe(clocksOf('drop').slowestFraction);
     expect(clocksOf('ramp').fastestFraction).toBeGreaterThan(clocksOf('ramp').slowestFraction);
+  });
+});
+
+describe('the shots in time', () => {
+  const timed = deriveShoot(TIME_SHOOT);
+  const timingOf = (shotId: string) => timed.plan.shots.find(({ id }) => id === shotId)!.timing!;
+
+  test('are written without a slip', () => expect(timed.problems).toEqual([]));
+
+  test('show two cues that meet with a trigger, one that cannot be timed, and what can never be', () => {
+    expect(timingOf('meets').cues.every(({ fire_s }) => fire_s !== undefined)).toBe(true);
+    expect(timingOf('meets').meeting?.chanceFraction).toBeGreaterThan(0);
+    expect(timingOf('meets').trigger).toBeDefined();
+    expect(timingOf('lacks').cues.map(({ fire_s }) => fire_s === undefined)).toEqual([false, true]);
+    expect(timingOf('never').impossible.length).toBeGreaterThan(0);
   });
 });

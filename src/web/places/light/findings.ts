@@ -103,7 +103,7 @@ export function behindOf({ sources, view, frame, lensToSubject_m }: BehindAsk): 
     const through = on(right, up, (across * frame.width_m) / 2, (rise * frame.height_m) / 2);
     return luminanceSeen_cd_per_m2([seen.source], lens, towards(lens, through)) !== undefined;
   };
-  // A face is convex: where it is seen in all the corners, it is seen in between.
+  // A face is convex: where it is seen in all the corners, it is seen in between, but for what a small flag there hides.
   const edges: Readonly<Record<Edge, readonly (readonly [number, number])[]>> = {
     left: [[-1, -1], [-1, 0], [-1, 1]],
     right: [[1, -1], [1, 0], [1, 1]],

@@ -1,6 +1,7 @@
 import { holdUnits } from '../../../turnover/sheets/holdUnits.ts';
 import type { BlankTableBlock, Cell, TableBlock } from '../../../turnover/sheets/sheet.ts';
 import { StateShape } from '../../parts/StateWord.tsx';
+import { useScrolls } from '../../parts/useScrolls.ts';
 
 function CellView({ cell }: { readonly cell: Cell }) {
   const held = holdUnits(cell.words);
@@ -16,6 +17,7 @@ function CellView({ cell }: { readonly cell: Cell }) {
 /** A table whose head is repeated on every page it goes on to. */
 export function TableView({ block }: { readonly block: TableBlock }) {
   const { name, columns, rows, total } = block;
+  const scrolls = useScrolls<HTMLDivElement>(name);
   const row = (cells: readonly Cell[], key: string | number) => (
     <tr key={key}>
       {cells.map((cell, i) => (
@@ -26,7 +28,7 @@ export function TableView({ block }: { readonly block: TableBlock }) {
     </tr>
   );
   return (
-    <div className="paper-scroll">
+    <div className="paper-scroll" {...scrolls}>
       <table className="paper-table">
         <caption className="hidden-text">{name}</caption>
         <thead>

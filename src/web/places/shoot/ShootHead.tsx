@@ -1,10 +1,10 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
 import { showNumber, showQuantity, type Shown } from '../../../base/quantity.ts';
 import { textPath } from '../../../api/routes.ts';
 import { writeClock } from '../../../document/write.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { StateWord, type Standing } from '../../parts/StateWord.tsx';
+import { useLater } from '../../parts/useLater.ts';
 import type { OpenShoot } from '../../state/contract.ts';
 import { longTime } from '../../../turnover/longTime.ts';
 
@@ -14,27 +14,18 @@ export interface ShootHeadProps {
   readonly onGo: (href: string) => void;
 }
 
-const DaySentence = lazy(() => import('./DaySentence.tsx').then(({ DaySentence: of }) => ({ default: of })));
-
 /** The day is drawn in a worker of its own, which is begun once the page stands. */
 const REST_ms = 600;
 
+const loadDaySentence = async () => {
+  await new Promise((rested) => setTimeout(rested, REST_ms));
+  return (await import('./DaySentence.tsx')).DaySentence;
+};
+
 /** When it is a wrap: its line is kept free until it is known, so that nothing moves when it comes. */
 function DayTold({ open, onGo }: Pick<ShootHeadProps, 'open' | 'onGo'>) {
-  const [isRested, setRested] = useState(false);
-  useEffect(() => {
-    const timer = setTimeout(() => setRested(true), REST_ms);
-    return () => clearTimeout(timer);
-  }, []);
-  return (
-    <p className="shoot-day">
-      {isRested && (
-        <Suspense fallback={null}>
-          <DaySentence open={open} onGo={onGo} />
-        </Suspense>
-      )}
-    </p>
-  );
+  const DaySentence = useLater(loadDaySentence);
+  return <p className="shoot-day">{DaySentence && <DaySentence open={open} onGo={onGo} />}</p>;
 }
 
 /** "2027-03-09, call 07:30, meal 13:00, wrap 19:30". */

@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import { sayShown, showNumber, showQuantity } from '../../../base/quantity.ts';
+import { capital } from '../../../plan/day/words.ts';
 import type { ShotTiming } from '../../../plan/timing/types.ts';
 import { DOES_WORDS, sayOffset, sayPart, sayShare } from '../../../turnover/sheets/cueSheet.ts';
 import { sayLong } from '../../../turnover/sheets/say.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Panel } from '../../parts/Panel.tsx';
+import { useScrolls } from '../../parts/useScrolls.ts';
 import { useShot } from '../shot/shotContext.ts';
 import { CueForm } from './CueForm.tsx';
 import { Sampled } from './Sampled.tsx';
@@ -18,9 +20,9 @@ const offset = (time_s: number | undefined) => (time_s === undefined ? NOT_KNOWN
 
 function Cues({ timing }: { readonly timing: ShotTiming }) {
   const { system } = useShot();
-  if (timing.cues.length === 0) return null;
+  const scrolls = useScrolls<HTMLDivElement>('Cues as a table');
   return (
-    <div className="time-scroll" role="region" aria-label="Cues as a table" tabIndex={0}>
+    <div className="time-scroll" {...scrolls}>
       <table className="time-table">
         <caption className="hidden-text">Cues in the order in which they fire</caption>
         <thead>
@@ -67,7 +69,7 @@ function MeetingWords({ timing }: { readonly timing: ShotTiming }) {
   const frames = toleranceFrames === undefined ? '' : `, ${showNumber(toleranceFrames, 2)} frames`;
   return (
     <li>
-      <b>{chanceFraction === undefined ? NOT_KNOWN : sayShare(chanceFraction)}</b> of takes meet within {sayShown(showQuantity('time', tolerance_s))}
+      <b>{chanceFraction === undefined ? capital(NOT_KNOWN) : capital(sayShare(chanceFraction))}</b> of takes meet within {sayShown(showQuantity('time', tolerance_s))}
       {frames}; {sayShare(wantedFraction)} wanted.
       {most && ` ${most.title} varies most: ${sayShare(most.shareOfSpreadFraction)} of it.`}
       {dominantSpreadNeeded_s !== undefined && (chanceFraction ?? 1) < wantedFraction && ` It would do if that varied by ${sayShown(showQuantity('time', dominantSpreadNeeded_s, { digits: 2 }))}.`}
@@ -84,7 +86,7 @@ function TriggerWords({ timing }: { readonly timing: ShotTiming }) {
   const isWorse = best.caughtFraction > set.caughtFraction + 0.0005;
   return (
     <li>
-      <b>{sayShare(set.caughtFraction)}</b> of takes are kept whole, {sayShare(wantedFraction)} wanted; head lost {sayShare(set.headLostFraction)}, tail lost{' '}
+      <b>{capital(sayShare(set.caughtFraction))}</b> of takes are kept whole, {sayShare(wantedFraction)} wanted; head lost {sayShare(set.headLostFraction)}, tail lost{' '}
       {sayShare(set.tailLostFraction)}. The trigger comes at {sayOffset(comes_s)}, between {sayOffset(comesLow_s)} and {sayOffset(comesHigh_s)} eight times in ten.{' '}
       {isFixed && isWorse && (
         <>
@@ -195,7 +197,7 @@ export function TimePanel({ isForm, onForm }: TimePanelProps) {
               ))}
             </ul>
           )}
-          <Cues timing={timing} />
+          {timing.cues.length > 0 && <Cues timing={timing} />}
           <ul className="time-says">
             <MeetingWords timing={timing} />
             <TriggerWords timing={timing} />

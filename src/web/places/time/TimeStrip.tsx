@@ -17,6 +17,11 @@ export interface TimeStripProps {
 const percent = (value: number) => `${value.toFixed(3)}%`;
 const between = (from: number, to: number) => ({ left: percent(from), width: percent(Math.max(0, to - from)) });
 
+const HALF_LABEL_px = 26;
+
+/** Half of what is seen of a grip, which stays within the strip. */
+const HALF_px = 6;
+
 interface GripProps {
   readonly label: string;
   readonly says: string;
@@ -64,7 +69,7 @@ function Grip({ label, says, at, value, span, width_px, step, bounds, after, onM
       role="slider"
       tabIndex={0}
       className="time-grip no-print"
-      style={{ left: percent(at) }}
+      style={{ left: `clamp(${HALF_px}px, ${percent(at)}, 100% - ${HALF_px}px)` }}
       aria-label={label}
       aria-valuemin={least}
       aria-valuemax={most}
@@ -208,7 +213,8 @@ export function TimeStrip({ timing, reach, arrivalOf, onMeets, onPost, onCancel 
   const [held, setHeld] = useState<Span>();
   const span = held ?? spanOf(timing, reach);
   const { cues, meeting } = timing;
-  const ticks = ticksOf(timing, span, Math.floor(width_px / 70));
+  // A label that would stick out at the edge goes unsaid, with its line.
+  const ticks = ticksOf(timing, span, Math.floor(width_px / 70)).filter(({ at }) => (1 - at / 100) * width_px > HALF_LABEL_px);
   // The rulers hold still while something is moved along them.
   const hold = (isDone: boolean) => setHeld(isDone ? undefined : (was) => was ?? span);
   const cancel = () => {
