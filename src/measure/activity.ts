@@ -26,7 +26,7 @@ const DEVIATION = Math.sqrt(2 - 4 / Math.PI);
 const MEDIAN = 0.67449 * Math.SQRT2;
 const MARGIN = 3;
 /** Cells whose median is taken for that of all. */
-const SAMPLED = 2048;
+const SAMPLED = 1024;
 /** While more than half of the picture moves, noise is taken for no more than this many times the least met so far. */
 const MOST_OF_LEAST = 1.3;
 

@@ -70,18 +70,19 @@ interface Reading {
   readonly notes: Set<string>;
 }
 
-/** Waits for a promise, or for what it is told in turn to give up. */
-async function untilStalled<T>(promise: Promise<T>, timeout_ms: number, where: string): Promise<T> {
-  let timer: NodeJS.Timeout | undefined;
-  const late = new Promise<never>((_, reject) => {
-    timer = setTimeout(() => reject(stalled(where, timeout_ms)), timeout_ms);
-  });
-  try {
-    return await Promise.race([promise, late]);
-  } finally {
-    clearTimeout(timer);
-  }
-}
+/** Calls for a stop once nothing has been seen for too long. */
+function watch(timeout_ms: number, stop: () => void): { readonly see: () => void; readonly hasStalled: () => boolean; readonly end: () => void } {
+  let isSeen = true;
+  let isStalled = false;
+  const timer = setInterval(() => {
+    if (!isSeen) {
+      isStalled = true;
+      stop();
+    }
+    isSeen = false;
+  }, timeout_ms);
+  return { see: () => (isSeen = true), hasStalled: () => isStalled, end: () => clearInterval(timer) };
+} // prettier-ignore
 
 /** What views the bytes of a frame as code values. */
 function viewOf(buffer: ArrayBuffer, { plane, width, height }: Clip): () => Plane {
@@ -110,16 +111,15 @@ async function* framesOfRun({ given, run, firstPlace, notes }: Reading): AsyncGe
   const places = createPlaces({ ticksPerFrame: isTimed ? 1 / (ratioOf(fileRate) * tick_s) : undefined });
   const { child, ended } = startTool('ffmpeg', argsOf(clip, run, stretch), env);
   const stop = (): boolean => child.kill('SIGKILL');
+  const watched = watch(timeout_ms, stop);
   signal?.addEventListener('abort', stop);
   child.stderr!.setEncoding('utf8').on('data', telling.hear);
   let count = 0;
   try {
-    const chunks = child.stdout!.iterator() as AsyncIterator<Buffer, undefined>;
-    for (;;) {
-      const next: IteratorResult<Buffer, undefined> = await untilStalled(chunks.next(), timeout_ms, where);
-      if (next.done) break;
-      for (let at = 0; at < next.value.length;) {
-        const { to, isWhole } = cutter.take(next.value, at);
+    for await (const chunk of child.stdout! as AsyncIterable<Buffer>) {
+      watched.see();
+      for (let at = 0; at < chunk.length;) {
+        const { to, isWhole } = cutter.take(chunk, at);
         at = to;
         if (!isWhole) continue;
         // What is told of a frame was written before its bytes, but may be read after them.
@@ -132,11 +132,14 @@ async function* framesOfRun({ given, run, firstPlace, notes }: Reading): AsyncGe
           throw changedSize(where, firstPlace + count, `${told.width} × ${told.height}`, `${width} × ${height}`);
         signal?.throwIfAborted();
         yield { plane: view(), place: firstPlace + places.next(told?.pts) };
+        // However long that took, it was not ffmpeg that did.
+        watched.see();
         count += 1;
       }
     }
     const code = await ended;
     signal?.throwIfAborted();
+    if (watched.hasStalled()) throw stalled(where, timeout_ms);
     const complaints = telling.complaints();
     if (count === 0 && !stretch) throw noFrames(where, complaints.first);
     if (complaints.count > 0 || (code !== 0 && code !== undefined))
@@ -145,6 +148,7 @@ async function* framesOfRun({ given, run, firstPlace, notes }: Reading): AsyncGe
     if (places.isVariable()) notes.add('Its frames come at varying times: places are counted, not timed.');
     if (!stretch && !run && clip.statedFrames !== undefined && count < clip.statedFrames) notes.add(`It says that it has ${clip.statedFrames} frames, and ${count} could be read: it was cut short, or its copy was.`); // prettier-ignore
   } finally {
+    watched.end();
     signal?.removeEventListener('abort', stop);
     stop();
     child.stdout!.destroy();

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { captureCommand } from '../../../test/captureCommand.ts';
 import { clipFolder, noFfmpeg, testCard, writeClip } from '../../../test/footage/clips.ts';
+import { GUIDE_SCENE } from '../../../test/footage/guideScene.ts';
 import { synthetic, type Scene } from '../../../test/footage/synthetic.ts';
 import { MeasureReply } from '../../turnover/measureSchema.ts';
 import { measureVerb } from './measure.ts';
@@ -92,6 +93,18 @@ describe.skipIf(noFfmpeg)('a clip', () => {
     testCard(at('stills/%04d.png'), { size: '32x24', as: ['-pix_fmt', 'gray'] });
     const { out } = await run([at('stills/0003.png'), '--rate', '500', '--play', '24000/1001', '--json']);
     expect(MeasureReply.parse(JSON.parse(out)).clips[0]).toMatchObject({ frameCount: 23, playback_fps: 23.976024 });
+  });
+});
+
+describe.skipIf(noFfmpeg)('the guide', () => {
+  const guide = readFileSync('docs/guide/footage.md', 'utf8');
+  const [, args = '', shown = ''] = /\$ longsecond measure (.+)\n([^`]+)```/.exec(guide) ?? [];
+
+  test('shows what its command prints', async () => {
+    writeClip(at('SYNTHETIC-drop.mkv'), synthetic('drop', GUIDE_SCENE));
+    const [clip = '', ...options] = args.split(' ');
+    const { out } = await run([at(clip), ...options]);
+    expect(out).toBe(shown);
   });
 });
 

@@ -41,7 +41,8 @@ const BANDS_GAIN = 0.15;
 /** Share of the tiles that bands must show in: a thing that falls draws bands too, but few. */
 const BANDS_EXTENT = 0.5;
 /** Tiles as strong as this, of the strongest, say how strong the wave is; those at the edge of a lamp's light are weaker. */
-const STRONG = 0.7;
+const STRONG = 0.85;
+const SLACK = 3;
 /** Fewest tiles of a picture of many that tell a lamp from a thing that moves. */
 const FEWEST_TILES = 4;
 const TURNS = 256;
@@ -134,7 +135,8 @@ export function extentOf(
   const isInStep = coherenceFraction >= IN_STEP && lit.length >= Math.min(FEWEST_TILES, tiles.length);
   const isLight = isInStep && (isBands || !mayBeBands);
   const most = lit.reduce((best, { size }) => Math.max(best, size), 0);
-  const strong = isClear ? lit.filter(({ size }) => size >= STRONG * most) : lit;
+  // A tile that noise may have made weaker is not left out: those that are left would be the lucky ones.
+  const strong = isClear ? lit.filter(({ size, noise }) => size + SLACK * Math.sqrt(noise / basis.weight) >= STRONG * most) : lit;
   const middle = (at: number, count: number): number => (count > 1 ? (2 * at) / (count - 1) - 1 : 0);
   const weight = strong.reduce((sum, { noise }) => sum + 1 / noise, 0);
   return {
