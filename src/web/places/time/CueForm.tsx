@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Button } from '../../parts/Button.tsx';
 import { ChoiceField, type Choice } from '../../parts/ChoiceField.tsx';
 import { writtenValueAt } from '../../../document/patch.ts';
-import { CUE } from '../../../document/schema.ts';
+import { CUE, SHOT_FIELDS } from '../../../document/schema.ts';
 import { fieldId, useShot } from '../shot/shotContext.ts';
 import { writingPatch } from '../shot/shotEdits.ts';
 import { WrittenField } from '../shoot/WrittenField.tsx';
@@ -12,12 +12,7 @@ const DOES: readonly Choice[] = Object.entries(CUE.fields.does.of.words).map(([v
 
 const BY: readonly Choice[] = [
   { value: '', label: 'nothing written' },
-  { value: 'person', label: 'a hand on a button' },
-  { value: 'electric', label: 'the signal that fires the rigs' },
-  { value: 'beam', label: 'a light gate' },
-  { value: 'sound', label: 'a sound' },
-  { value: 'contact', label: 'a contact' },
-  { value: 'picture', label: 'a change in the picture' },
+  ...Object.entries(SHOT_FIELDS.trigger.of.fields.by.of.words).map(([value, label]) => ({ value, label })),
 ];
 
 const MEETS: readonly Choice[] = [
