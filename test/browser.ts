@@ -14,11 +14,12 @@ export interface Served {
 
 const START_ms = 30_000;
 
-/** Starts the built command on any free port, with the demo or with the shoots of these files. */
-export async function startServer(shoots: readonly string[] = []): Promise<Served> {
+/** Starts the built command on any free port, with the demo or with the shoots of these files; more is added to its arguments. */
+export async function startServer(shoots: readonly string[] = [], more: readonly string[] = []): Promise<Served> {
   const data = mkdtempSync(join(tmpdir(), 'longsecond-journey-'));
   const args = [join(ROOT, 'dist/node/cli/main.js'), 'serve', '--port', '0', '--data', data];
   for (const shoot of shoots) args.push('--shoot', shoot);
+  args.push(...more);
   const child = spawn(process.execPath, args, {
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NO_COLOR: '1' },

@@ -29,7 +29,8 @@ export function findChromium() {
 
 export const findFfmpeg = () => onPath('ffmpeg');
 
-function mayInstall() {
+/** Whether this is root on Debian, which installs what is missing. */
+export function mayInstall() {
   const isDebian = existsSync('/etc/os-release') && /^ID=debian$/m.test(readFileSync('/etc/os-release', 'utf8'));
   return isDebian && process.getuid?.() === 0 && onPath('apt-get') !== undefined;
 }

@@ -9,6 +9,7 @@ import { build } from './build.mjs';
 import { checkBundleSize } from './bundleSize.mjs';
 import { CHECKS } from './check.mjs';
 import { ensureInstalled } from './install.mjs';
+import { ensureRealClips } from './realClips.mjs';
 import { runInstalled, runStep, took } from './run.mjs';
 import { ensurePrograms } from './system.mjs';
 import { addTallies, closingLine, NOTHING, tallyVitest } from './tally.mjs';
@@ -59,6 +60,7 @@ async function runTests(project, title) {
 async function runEverything() {
   await ensureInstalled();
   const missing = await ensurePrograms();
+  const noRealClips = await ensureRealClips();
   let tally = NOTHING;
   const count = (/** @type {Tally} */ more) => {
     tally = addTallies(tally, more);
@@ -67,6 +69,7 @@ async function runEverything() {
   const isBuilt = await build();
   count(judged(isBuilt));
   if (missing.ffmpeg !== undefined) count(without('tests of footage', `ffmpeg is missing: ${missing.ffmpeg}`));
+  if (noRealClips !== undefined) count(without('tests of clips that people filmed', noRealClips));
   count(await runTests('unit', 'tests'));
   if (missing.chromium !== undefined) count(without('browser journeys', `Chromium is missing: ${missing.chromium}`));
   else if (!isBuilt) count(without('browser journeys', 'the build failed'));

@@ -87,8 +87,15 @@ export interface ClientParts {
   readonly name?: () => string | undefined;
 }
 
-/** Every call rejects with the server's own Fault where it refuses, and with whatever `send` rejects with. */
-export function createClient({ send, client, name }: ClientParts): Client {
+export interface Calls {
+  readonly getText: (path: string) => Promise<string>;
+  readonly get: <Reply>(path: string) => Promise<Reply>;
+  readonly post: <Reply>(path: string, body: unknown) => Promise<Reply>;
+  readonly postBytes: <Reply>(path: string, headers: Readonly<Record<string, string>>, body: Bytes) => Promise<Reply>;
+}
+
+/** Calls of any route: each rejects with the server's own Fault where it refuses, and with whatever `send` rejects with. */
+export function callsOf({ send, client, name }: ClientParts): Calls {
   const ask = async (sending: Sending): Promise<Answer> => {
     const called = plainName(name?.());
     const answer = await send({
@@ -102,18 +109,26 @@ export function createClient({ send, client, name }: ClientParts): Client {
     if (answer.status < 200 || answer.status > 299) throw faultOf(answer, sending.path);
     return answer;
   };
-  const get = async <Reply>(path: string) => readJson(await ask({ method: 'GET', path, headers: {} }), path) as Reply;
-  const post = async <Reply>(path: string, body: unknown) => {
-    const headers = { 'content-type': 'application/json' };
-    return readJson(await ask({ method: 'POST', path, headers, body: JSON.stringify(body) }), path) as Reply;
+  const getText = async (path: string) => (await ask({ method: 'GET', path, headers: {} })).text;
+  return {
+    getText,
+    get: async <Reply>(path: string) => readJson(await ask({ method: 'GET', path, headers: {} }), path) as Reply,
+    post: async <Reply>(path: string, body: unknown) => {
+      const headers = { 'content-type': 'application/json' };
+      return readJson(await ask({ method: 'POST', path, headers, body: JSON.stringify(body) }), path) as Reply;
+    },
+    postBytes: async <Reply>(path: string, headers: Readonly<Record<string, string>>, body: Bytes) =>
+      readJson(await ask({ method: 'POST', path, headers, body }), path) as Reply,
   };
-  const postBytes = async <Reply>(path: string, headers: Readonly<Record<string, string>>, body: Bytes) =>
-    readJson(await ask({ method: 'POST', path, headers, body }), path) as Reply;
+}
+
+/** Every call rejects with the server's own Fault where it refuses, and with whatever `send` rejects with. */
+export function createClient(parts: ClientParts): Client {
+  const { getText, get, post, postBytes } = callsOf(parts);
   return {
     list: () => get(SHOOTS),
     open: (shootId) => get(shootPath(shootId)),
-    text: async (shootId, revision) =>
-      (await ask({ method: 'GET', path: textPath(shootId, revision), headers: {} })).text,
+    text: (shootId, revision) => getText(textPath(shootId, revision)),
     at: (shootId, revision) => get(atPath(shootId, revision)),
     journal: (shootId, after) => get(journalPath(shootId, after)),
     history: (shootId, { before, limit } = {}) => get(historyPath(shootId, before, limit)),

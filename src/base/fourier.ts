@@ -1,5 +1,5 @@
 /**
- * The discrete Fourier transform of a series whose length is a power of two, and of a picture whose sides are.
+ * The discrete Fourier transform of a series whose length is a power of two.
  *
  *     X[k] = Σ x[n] · e^(−2πi·k·n/N)
  *
@@ -37,28 +37,27 @@ function turnsOf(n: number): Turns {
   return turns;
 }
 
-/** In place, of `n` numbers that begin at `from` and lie `step` apart. Throws RangeError unless n is a power of two. */
-export function fourierAlong(real: Float64Array, imaginary: Float64Array, n: number, from: number, step: number): void {
+/** In place. Throws RangeError unless the length is a power of two. */
+export function fourier(real: Float64Array, imaginary: Float64Array): void {
+  const n = real.length;
   const { cosines, sines, order } = turnsOf(n);
   for (let i = 1; i < n; i += 1) {
     const j = order[i]!;
     if (i >= j) continue;
-    const a = from + i * step;
-    const b = from + j * step;
-    const r = real[a]!;
-    const m = imaginary[a]!;
-    real[a] = real[b]!;
-    imaginary[a] = imaginary[b]!;
-    real[b] = r;
-    imaginary[b] = m;
+    const r = real[i]!;
+    const m = imaginary[i]!;
+    real[i] = real[j]!;
+    imaginary[i] = imaginary[j]!;
+    real[j] = r;
+    imaginary[j] = m;
   }
   for (let size = 2; size <= n; size *= 2) {
     const half = size / 2;
     const stride = n / size;
     for (let block = 0; block < n; block += size) {
       let turn = 0;
-      let a = from + block * step;
-      let b = a + half * step;
+      let a = block;
+      let b = a + half;
       for (let k = 0; k < half; k += 1) {
         const c = cosines[turn]!;
         const s = sines[turn]!;
@@ -69,22 +68,11 @@ export function fourierAlong(real: Float64Array, imaginary: Float64Array, n: num
         real[a] = real[a]! + r;
         imaginary[a] = imaginary[a]! + m;
         turn += stride;
-        a += step;
-        b += step;
+        a += 1;
+        b += 1;
       }
     }
   }
-}
-
-/** In place, of a whole series. Throws RangeError unless its length is a power of two. */
-export function fourier(real: Float64Array, imaginary: Float64Array): void {
-  fourierAlong(real, imaginary, real.length, 0, 1);
-}
-
-/** In place, of a picture in rows. Throws RangeError unless both its sides are powers of two. */
-export function fourierOfPicture(real: Float64Array, imaginary: Float64Array, width: number, height: number): void {
-  for (let y = 0; y < height; y += 1) fourierAlong(real, imaginary, width, y * width, 1);
-  for (let x = 0; x < width; x += 1) fourierAlong(real, imaginary, height, x, width);
 }
 
 /** The least power of two that is no smaller than a number of 1 or above. */

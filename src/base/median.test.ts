@@ -28,6 +28,19 @@ test('the median leaves what it is given as it was, in any order', () => {
   );
 });
 
+test('the median is the middle of the values in order, many alike among them', () => {
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: -9, max: 9 }), { minLength: 1, maxLength: 200 }), (values) => {
+      expect(medianOf(values)).toBe(quantileInPlace(Float64Array.from(values), 0.5));
+    }),
+  );
+  fc.assert(
+    fc.property(fc.array(fc.double({ noNaN: true, min: -1e9, max: 1e9 }), { minLength: 1 }), (values) => {
+      expect(medianOf(values)).toBeCloseTo(quantileInPlace(Float64Array.from(values), 0.5), 6);
+    }),
+  );
+});
+
 test('the spread of the bulk is a normal spread’s for its median distance, and wild values hardly move it', () => {
   // Half of a normal spread lies within 0.67449 of itself: here half lies within 50.
   const even = Array.from({ length: 201 }, (_, i) => i - 100);

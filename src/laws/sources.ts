@@ -43,9 +43,22 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'memory',
   },
   'blur-in-squares': { title: 'Blurs of defocus and diffraction added in squares', seen: 'practice' },
+  'bt2020-matrix': {
+    title: 'Recommendation ITU-R BT.2020, primaries and white as a page on both recommendations has them',
+    seen: 'excerpt',
+  },
+  'bt601-matrix': {
+    title: 'Recommendation ITU-R BT.601, its weights of red, green and blue, as a graphics course prints them',
+    seen: 'excerpt',
+  },
   'bt709-curve': {
     title: 'colour-science, documentation of oetf_inverse_BT709, after Recommendation ITU-R BT.709-6',
     seen: 'opened',
+  },
+  'bt709-matrix': {
+    title:
+      'Recommendation ITU-R BT.709, weights, differences, levels, primaries and matrix to X, Y, Z, as a visual effects primer and a graphics course print them',
+    seen: 'excerpt',
   },
   'bubble-jets': { title: 'Popular report on daughter bubbles, with speeds of the drops they throw', seen: 'excerpt' },
   'calibration-practice': {
@@ -61,11 +74,24 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Energy of a drop spent in lifting a half sphere of liquid, and the fall of its walls',
     seen: 'memory',
   },
+  'cct-limit': {
+    title: 'CIE 15, correlated colour temperature not to be used beyond 0.05 of the black bodies',
+    seen: 'memory',
+  },
   'champagne-nucleation': {
     title:
       'Close-up on bubble nucleation in a glass of champagne, American Journal of Enology and Viticulture, abstract',
     seen: 'excerpt',
   },
+  'chi-square-table': {
+    title: 'NIST/SEMATECH e-Handbook of Statistical Methods, lower critical values of chi-square',
+    seen: 'excerpt',
+  },
+  'chi-square-table-upper': {
+    title: "Table of the chi-square distribution to five decimals, handed out with a university's examinations",
+    seen: 'excerpt',
+  },
+  'cie-1976-ucs': { title: 'colour-science, documentation of XYZ_to_CIE1976UCS, after CIE 15', seen: 'opened' },
   'cie-led-spectra': {
     title: 'CIE 15:2018, Colorimetry, illuminants of white light-emitting diodes, integrated',
     seen: 'excerpt',
@@ -90,10 +116,19 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     title: 'Photography textbook, chapter on exposure increase for close-up subjects',
     seen: 'excerpt',
   },
+  'colour-bars': {
+    title: 'vapoursynth-colorbars, tables of bars after SMPTE EG 1, RP 219-1 and RP 219-2, ten and twelve bits',
+    seen: 'opened',
+  },
   'colour-hdri': {
     title: 'colour-hdri, module exposure.dsc, documentation examples and unit tests after ISO 12232:2006',
     seen: 'opened',
   },
+  'colour-practice': {
+    title: 'Which parts of a picture pass for neutral, and from where on a drift of colour is told',
+    seen: 'practice',
+  },
+  'colour-step': { title: 'CIE TN 001:2014, a circle of one step in u′, v′, of radius 0.0011', seen: 'memory' },
   'configuration-factors': {
     title: 'Catalogue of radiation configuration factors, section B, element to rectangle and to disc',
     seen: 'memory',
@@ -102,6 +137,11 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'cork-speed': {
     title: 'News of high-speed pictures of corks leaving bottles at 4, 12 and 18 °C, Journal of Food Engineering 116',
     seen: 'excerpt',
+  },
+  'corner-detail': {
+    title:
+      'J. Shi and C. Tomasi, Good features to track, IEEE Conference on Computer Vision and Pattern Recognition, pages 593 to 600',
+    seen: 'memory',
   },
   cossali: { title: 'The impact of a single drop on a wetted solid surface, Experiments in Fluids 22', seen: 'memory' },
   'cue-practice': {
@@ -123,6 +163,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'distance-readings': { title: "Students' forum, six readings of a small lamp by distance", seen: 'opened' },
+  'dither-series': {
+    title: 'Mean of a staircase under normal noise, the first term of its Fourier series',
+    seen: 'memory',
+  },
   'dof-derivation': {
     title: 'Derivation of the depth-of-field equations with pupil magnification, optics pages',
     seen: 'excerpt',
@@ -416,8 +460,13 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'opened',
   },
   'ohnesorge-article': { title: 'Encyclopaedia article on the Ohnesorge number', seen: 'excerpt' },
+  'ohno-example': {
+    title: 'colour-science, documentation of uv_to_CCT, example by the method of Ohno 2013',
+    seen: 'opened',
+  },
   'orifice-coefficients': { title: 'Engineering wiki on the orifice equation', seen: 'excerpt' },
   'orifice-examples': { title: 'Two hydraulics exercises on flow through an orifice', seen: 'opened' },
+  'p3-primaries': { title: 'Primaries of digital cinema with a white of D65', seen: 'memory' },
   'packed-pixels': { title: 'Linux media documentation, packed raw pixel formats', seen: 'opened' },
   'pan-rule': { title: "Camera maker's guide to panning speed", seen: 'opened' },
   'paper-exercise': { title: 'University optics exercise on the luminance of paper lit by 450 lx', seen: 'opened' },
@@ -518,6 +567,11 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'ribe-coiling': { title: 'Coiling of viscous jets, Proceedings of the Royal Society A 460', seen: 'memory' },
   'rim-exercises': { title: "Two exercises on the speed of a blade's tip", seen: 'opened' },
+  'robertson-lines': {
+    title:
+      "colour-science, module temperature.robertson1968: Robertson's lines of equal temperature with the correction at 325 mired, and its example",
+    seen: 'opened',
+  },
   'rolling-geometry': { title: "Rows of a rolling shutter as samples later by one row's time each", seen: 'practice' },
   'rope-trick': { title: 'Fluid rope trick investigated, Nature 392', seen: 'excerpt' },
   'sensor-noise-article': { title: 'Encyclopaedia article on image sensor formats, section on noise', seen: 'excerpt' },
@@ -560,6 +614,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'stroboscopic-measure': {
     title: 'CIE TN 006:2016, Visual aspects of time-modulated lighting systems, stroboscopic visibility measure',
     seen: 'memory',
+  },
+  'student-table': {
+    title: "NIST/SEMATECH e-Handbook of Statistical Methods, upper critical values of Student's t",
+    seen: 'excerpt',
   },
   'sunlight-thread': { title: 'Photography forum, thread quoting measured daylight in footcandles', seen: 'opened' },
   'surface-tension-table': { title: 'Engineering reference tables of surface tension', seen: 'opened' },

@@ -71,6 +71,26 @@ describe('an action', () => {
     ['hardly any frames', Float64Array.of(0, 9, 9)],
   ])('is not found in %s', (_, activity) => expect(actionOf({ ...asked, activity })).toBeUndefined());
 
+  test('that stands out in no frame by itself is found by all of them together', () => {
+    const activity = noiseOf(5, 240).map((value, i) => 4 + 0.5 * value + (i >= 120 ? 2.5 : 0));
+    const action = actionOf({ ...asked, activity })!;
+    expect(Math.abs(action.onset - 120)).toBeLessThanOrEqual(3);
+    expect(action).toMatchObject({ isEnded: false, confidence: 'likely' });
+  });
+
+  test('is none where a long clip creeps up by less than its noise', () => {
+    const activity = noiseOf(6, 2000).map((value, i) => 4 + 0.5 * value + i / 2000);
+    expect(actionOf({ ...asked, activity })).toBeUndefined();
+  });
+
+  test('is found under frames that stand out one by one, as every twelfth of a coded clip may', () => {
+    const coded = (i: number) => (i % 12 === 0 ? 60 : 0);
+    const activity = lively(300, 100, 180).map((value, i) => value + coded(i));
+    const action = actionOf({ ...asked, activity })!;
+    expect(Math.abs(action.onset - 100)).toBeLessThanOrEqual(2);
+    expect(Math.abs(action.end - 180)).toBeLessThanOrEqual(2);
+  });
+
   test('at no playback rate is refused', () =>
     expect(() => actionOf({ ...asked, playback_fps: 0, activity: lively(300, 1, 2) })).toThrow(/playback_fps/));
 });

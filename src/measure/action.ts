@@ -44,6 +44,8 @@ const HIGH = 10;
 const LOW = 3;
 const SLACK = 0.5;
 const ALARM = 8;
+/** Alone, where no frame stands out by itself, the sum has to rise this far. */
+const ALARM_ALONE = 30;
 /** Gaps that are joined, in screen time, and runs that are dropped, in frames. */
 const GAP_s = 0.2;
 const FEWEST_FRAMES = 3;
@@ -58,6 +60,14 @@ function statisticsOf(values: Float64Array): QuietLevel {
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
   const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
   return { mean, deviation: Math.sqrt(squares / Math.max(1, values.length - 1)) };
+}
+
+/** Each value against its neighbours, the middle of the three: what one frame alone shows is how the clip was coded, or a fault. */
+function withoutSpikes(values: Float64Array): Float64Array {
+  return values.map((here, i) => {
+    const [before, after] = [values[i - 1] ?? here, values[i + 1] ?? here];
+    return Math.max(Math.min(before, after), Math.min(Math.max(before, after), here));
+  });
 }
 
 /** The head of the clip where it is quiet, else its quietest stretch. The first frame has nothing before it. */
@@ -113,16 +123,24 @@ export function cusumOf(values: Float64Array, { mean, deviation }: QuietLevel): 
 }
 
 /** The first frame of the rise that sets off the first alarm; undefined where none does. */
-export function onsetOf(values: Float64Array, quiet: QuietLevel): number | undefined {
+export function onsetOf(values: Float64Array, quiet: QuietLevel, height = ALARM): number | undefined {
   const sums = cusumOf(values, quiet);
-  const alarm = sums.findIndex((sum) => sum > ALARM);
+  const alarm = sums.findIndex((sum) => sum > height);
   return alarm < 0 ? undefined : sums.lastIndexOf(0, alarm) + 1;
 }
 
 /** As `onsetOf`, walking backwards from the end. */
-function offsetOf(values: Float64Array, quiet: QuietLevel): number | undefined {
-  const back = onsetOf(values.slice().reverse(), quiet);
+function offsetOf(values: Float64Array, quiet: QuietLevel, height = ALARM): number | undefined {
+  const back = onsetOf(values.slice().reverse(), quiet, height);
   return back === undefined ? undefined : values.length - 1 - back;
+}
+
+/** What is small, or slow, stands out in no frame by itself: the sum of all frames tells it, and their mean that it is no drift. */
+function slowRun(activity: Float64Array, quiet: Quiet): readonly (readonly [number, number])[] {
+  const [from, to] = [onsetOf(activity, quiet, ALARM_ALONE), offsetOf(activity, quiet, ALARM_ALONE)];
+  if (from === undefined || to === undefined || to - from + 1 < FEWEST_FRAMES) return [];
+  const { mean } = statisticsOf(activity.subarray(from, to + 1));
+  return mean > quiet.mean + LOW * quiet.deviation ? [[from, to]] : [];
 }
 
 function peakOf(activity: Float64Array, from: number, to: number): number {
@@ -137,15 +155,17 @@ function peakOf(activity: Float64Array, from: number, to: number): number {
 
 /** The action of a clip, or undefined where nothing rises above quiet. Throws RangeError for a playback rate that is none. */
 export function actionOf({
-  activity,
+  activity: asSeen,
   leastDeviation,
   playback_fps,
   handle_s = HANDLE_s,
 }: ActionGiven): Action | undefined {
   requirePositive({ playback_fps });
-  if (activity.length < 2 * FEWEST_FRAMES) return undefined;
+  if (asSeen.length < 2 * FEWEST_FRAMES) return undefined;
+  const activity = withoutSpikes(asSeen);
   const quiet = quietOf(activity, leastDeviation);
-  const runs = runsOf(activity, quiet, Math.round(GAP_s * playback_fps));
+  const clear = runsOf(activity, quiet, Math.round(GAP_s * playback_fps));
+  const runs = clear.length > 0 ? clear : slowRun(activity, quiet);
   if (runs.length === 0) return undefined;
   const n = activity.length;
   // The sum sees a slow beginning that no single frame shows.

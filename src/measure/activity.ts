@@ -10,7 +10,15 @@
  * @source motion-activity
  */
 import { medianOf } from '../base/median.ts';
-import type { Grid } from './grid.ts';
+import { sumTiles, type Grid } from './grid.ts';
+
+/** What it remembers of the frame before. */
+export interface ActivityState {
+  readonly before: Float32Array;
+  readonly sumsBefore: Float64Array;
+  readonly isFirst: boolean;
+  readonly least: number;
+}
 
 export interface ActivityMeter {
   /** Of each cell against the frame before, the change of its tile's light taken out; all 0 for the first frame. */
@@ -19,6 +27,7 @@ export interface ActivityMeter {
   readonly next: (roots: Float32Array) => Float32Array;
   /** Standard deviation that noise gave the mean activity of one tile in that frame, before anything was taken off. */
   readonly noise: () => number;
+  readonly state: () => ActivityState;
 }
 
 const MEAN = 2 / Math.sqrt(Math.PI);
@@ -35,9 +44,9 @@ export function rootsOf(cells: Float32Array, into: Float32Array): void {
   for (let i = 0; i < cells.length; i += 1) into[i] = Math.sqrt(Math.max(0, cells[i]!));
 }
 
-/** A meter that is given every frame in turn. */
-export function createActivityMeter(grid: Grid): ActivityMeter {
-  const { cellColumns, cellRows, columns, rows, columnOf, rowOf } = grid;
+/** A meter that is given every frame in turn, from the first or from where it was saved. */
+export function createActivityMeter(grid: Grid, saved?: ActivityState): ActivityMeter {
+  const { cellColumns, cellRows, columns, rows, columnEdges, columnOf, rowOf } = grid;
   const tiles = columns * rows;
   const count = new Float64Array(tiles);
   for (let y = 0; y < cellRows; y += 1)
@@ -49,30 +58,30 @@ export function createActivityMeter(grid: Grid): ActivityMeter {
   const activity = new Float32Array(tiles);
   const step = Math.max(1, Math.floor(before.length / SAMPLED));
   const sampled = new Float64Array(Math.floor(before.length / step));
-  let isFirst = true;
-  let least = Infinity;
+  let isFirst = saved?.isFirst ?? true;
+  let least = saved?.least ?? Infinity;
   let deviation = 0;
+  if (saved) before.set(saved.before);
+  if (saved) sumsBefore.set(saved.sumsBefore);
 
   const next = (roots: Float32Array): Float32Array => {
-    sums.fill(0);
-    for (let y = 0, i = 0; y < cellRows; y += 1) {
-      const row = rowOf[y]! * columns;
-      for (let x = 0; x < cellColumns; x += 1, i += 1) sums[row + columnOf[x]!]! += roots[i]!;
-    }
+    sumTiles(grid, roots, sums);
     activity.fill(0);
     if (!isFirst) {
       for (let tile = 0; tile < tiles; tile += 1)
         gains[tile] = sumsBefore[tile]! > 0 ? sums[tile]! / sumsBefore[tile]! : 1;
       changes.fill(0);
-      for (let y = 0, i = 0; y < cellRows; y += 1) {
-        const row = rowOf[y]! * columns;
-        for (let x = 0; x < cellColumns; x += 1, i += 1) {
-          const tile = row + columnOf[x]!;
-          const difference = roots[i]! - gains[tile]! * before[i]!;
-          changes[tile]! += Math.abs(difference);
-          differences[i] = difference;
+      for (let y = 0, i = 0; y < cellRows; y += 1)
+        for (let column = 0, tile = rowOf[y]! * columns; column < columns; column += 1, tile += 1) {
+          const gain = gains[tile]!;
+          let change = 0;
+          for (const end = y * cellColumns + columnEdges[column + 1]!; i < end; i += 1) {
+            const difference = roots[i]! - gain * before[i]!;
+            change += Math.abs(difference);
+            differences[i] = difference;
+          }
+          changes[tile]! += change;
         }
-      }
       for (let i = 0; i < sampled.length; i += 1) sampled[i] = Math.abs(differences[i * step]!);
       const noise = medianOf(sampled) / MEDIAN;
       least = Math.min(least, noise);
@@ -88,5 +97,6 @@ export function createActivityMeter(grid: Grid): ActivityMeter {
     isFirst = false;
     return activity;
   };
-  return { next, differences, noise: () => deviation };
+  const state = (): ActivityState => ({ before, sumsBefore, isFirst, least });
+  return { next, differences, noise: () => deviation, state };
 }

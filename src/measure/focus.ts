@@ -30,6 +30,8 @@ export interface Focus {
   readonly sharpestFrame: number;
   /** Of each tile over the sharpest tile, in the middle of the clip. */
   readonly tileSharpness: Float64Array;
+  /** The same, over nothing, so that clips of one scene can be held against each other; absent from older measurements. */
+  readonly tileDetail?: Float64Array;
   /** steady, or it changes one way, or back and forth; 'cannot tell' where there is no detail that stands still. */
   readonly verdict: 'steady' | 'changes' | 'hunts' | 'cannot tell';
   /** Sharpness of the last tenth over the first. */
@@ -119,7 +121,7 @@ export function focusOf(given: FocusGiven): Focus {
   let sharpestFrame = 0;
   for (let frame = 0; frame < frames; frame += 1)
     if (weights[frame]! > 0 && path[frame]! > path[sharpestFrame]!) sharpestFrame = frame;
-  const tileSharpness = overMost(Float64Array.from(byTile, medianOf));
+  const tileDetail = Float64Array.from(byTile, medianOf);
   const tenth = Math.max(1, Math.floor(frames / 10));
   const mean = (part: Float64Array): number => part.reduce((sum, value) => sum + value, 0) / part.length;
   const [head, tail] = [mean(path.subarray(0, tenth)), mean(path.subarray(-tenth))];
@@ -132,7 +134,8 @@ export function focusOf(given: FocusGiven): Focus {
     sharpness: overMost(sharpness),
     fineSharpness: overMost(fineSharpness),
     sharpestFrame,
-    tileSharpness,
+    tileSharpness: overMost(tileDetail),
+    tileDetail,
     verdict: !isClear ? 'cannot tell' : reversals > 1 ? 'hunts' : least < (1 - 2 * CHANGE) * most ? 'changes' : 'steady',
     changeRatio,
     reversals,

@@ -1,18 +1,19 @@
 /**
  * One frame read once: from its code values to light, cell by cell and tile by tile, how much of it is clipped or
  * crushed, how sharp each tile is, and a fixed sample of its pixels for percentiles, noise and repeated frames.
- *
- *     sharpness: mean of gx² + gy² (Sobel) and of the square of the Laplacian [0 1 0; 1 −4 1; 0 1 0], on light
- *
- * @source focus-measures
  */
-import type { Grid } from './grid.ts';
+import { sumTiles, type Grid } from './grid.ts';
+import { placesInThinned, placesInWhole, rowCounts, type RowPlaces, type RowsRead } from './rowsRead.ts';
+import { createSharpness } from './sharpness.ts';
 
 /** A picture's code values: rows from the top, without gaps. */
 export interface Plane {
   readonly data: Uint8Array | Uint16Array;
   readonly width: number;
+  /** Of the picture, whichever rows are there. */
   readonly height: number;
+  /** Only these rows are there, kind after kind; every row where left out. */
+  readonly rowsRead?: RowsRead;
 }
 
 export interface FrameReading {
@@ -45,25 +46,17 @@ export interface ReaderGiven {
 }
 
 /** Pixels of the sample at most. */
-const MOST_SAMPLED = 16_384;
-/** Pixels whose sharpness is judged in a frame, about; of larger pictures only some rows are. */
-const MOST_JUDGED = 100_000;
-/** Rows of pixels read in a cell, about: of large cells that is enough, and not all. */
-const ROWS_READ = 3;
+const MOST_SAMPLED = 8192;
 /** Brighter than this, over white, counts as this; and the marks of clipped and of crushed pixels. */
 const BRIGHTEST = 60;
 const CLIPPED = 4096;
 const CRUSHED = 2 ** 24;
 
-/** Places spread over the picture without keeping step with its rows. */
-function placesOf(pixels: number): Uint32Array {
+/** Places spread over so many pixels without keeping step with rows. */
+function spreadOver(pixels: number): Uint32Array {
   const count = Math.min(pixels, MOST_SAMPLED);
   return Uint32Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * pixels) / count));
 }
-
-/** Every so many rows of a cell are read. */
-const stepOf = (cell_px: number): number => Math.ceil(cell_px / ROWS_READ);
-const rowsReadOf = (cell_px: number): number => Math.ceil(cell_px / stepOf(cell_px));
 
 /**
  * Light of every code with a mark for clipped and one for crushed ones, far above any sum of light, so that one look-up and
@@ -74,20 +67,27 @@ function packedTable({ table, clippedFrom, crushedTo }: ReaderGiven): Float64Arr
     Math.min(light, BRIGHTEST) + (code >= clippedFrom ? CLIPPED : 0) + (code <= crushedTo ? CRUSHED : 0));
 } // prettier-ignore
 
-function readCells(plane: Plane, grid: Grid, packed: Float64Array, into: FrameReading): void {
-  const { cell_px, cellColumns, cellRows, columns, columnOf, rowOf } = grid;
-  const { data, width } = plane;
+function readCells(data: Plane['data'], stride: number, grid: Grid, packed: Float64Array, into: FrameReading): void {
+  const { cell_px, rowsRead, cellColumns, cellRows, columns, columnOf, rowOf } = grid;
   const { cells, clipped, crushed } = into;
-  const step = stepOf(cell_px);
-  const share = 1 / (cell_px * rowsReadOf(cell_px));
+  const lines = cell_px / rowsRead.step;
+  const share = 1 / (cell_px * lines);
   for (let y = 0; y < cellRows; y += 1) {
     const row = y * cellColumns;
     const tileRow = rowOf[y]! * columns;
-    for (let line = 0; line < cell_px; line += step) {
-      let at = (y * cell_px + line) * width;
+    for (let line = 0; line < lines; line += 1) {
+      let at = (y * lines + line) * stride;
       for (let x = 0; x < cellColumns; x += 1) {
+        // Two sums that do not wait for each other.
         let sum = 0;
-        for (const end = at + cell_px; at < end; at += 1) sum += packed[data[at]!]!;
+        let other = 0;
+        const end = at + cell_px;
+        for (; at + 3 < end; at += 4) {
+          sum += packed[data[at]!]! + packed[data[at + 1]!]!;
+          other += packed[data[at + 2]!]! + packed[data[at + 3]!]!;
+        }
+        for (; at < end; at += 1) sum += packed[data[at]!]!;
+        sum += other;
         if (sum >= CLIPPED / 2) {
           const low = Math.floor((sum + CLIPPED / 2) / CRUSHED);
           sum -= low * CRUSHED;
@@ -102,80 +102,27 @@ function readCells(plane: Plane, grid: Grid, packed: Float64Array, into: FrameRe
   }
 }
 
-function readTiles({ cellColumns, cellRows, columns, columnOf, rowOf }: Grid, cells: Float32Array, light: Float32Array): void {
-  light.fill(0);
-  for (let y = 0; y < cellRows; y += 1) {
-    const tileRow = rowOf[y]! * columns;
-    for (let x = 0; x < cellColumns; x += 1) light[tileRow + columnOf[x]!]! += cells[y * cellColumns + x]!;
-  }
-} // prettier-ignore
-
-/** Rows of light kept for the three that a gradient needs. */
-function lightRow(plane: Plane, y: number, table: Float32Array, into: Float32Array): void {
-  const { data, width } = plane;
-  const from = y * width;
-  for (let x = 0; x < width; x += 1) into[x] = table[data[from + x]!]!;
+/** How the rows lie in a plane, and where in its code values the sample is. */
+interface Layout {
+  readonly places: RowPlaces;
+  readonly sampled: Uint32Array;
 }
 
-interface SharpRows {
-  readonly above: Float32Array;
-  readonly here: Float32Array;
-  readonly below: Float32Array;
-}
-
-function readSharpness(plane: Plane, grid: Grid, table: Float32Array, rows: SharpRows, into: FrameReading): void {
-  const { width, height, cell_px, columns, columnEdges, rowOf, cellRows } = grid;
-  const { gradient, laplacian } = into;
-  const judged = new Float64Array(gradient.length);
-  const step = Math.max(1, Math.ceil((width * height) / MOST_JUDGED));
-  let { above, here, below } = rows;
-  let last = -2;
-  for (let y = 1; y + 1 < height; y += step) {
-    const cellRow = Math.floor(y / cell_px);
-    if (cellRow >= cellRows) break;
-    if (last === y - 1) {
-      [above, here, below] = [here, below, above];
-    } else {
-      lightRow(plane, y - 1, table, above);
-      lightRow(plane, y, table, here);
-    }
-    lightRow(plane, y + 1, table, below);
-    last = y;
-    const tileRow = rowOf[cellRow]! * columns;
-    for (let column = 0; column < columns; column += 1) {
-      const from = Math.max(1, columnEdges[column]! * cell_px);
-      const to = Math.min(width - 1, columnEdges[column + 1]! * cell_px);
-      let sumOfGradient = 0;
-      let sumOfLaplacian = 0;
-      for (let x = from; x < to; x += 1) {
-        const north = above[x]!;
-        const south = below[x]!;
-        const west = here[x - 1]!;
-        const east = here[x + 1]!;
-        const falling = below[x + 1]! - above[x - 1]!;
-        const rising = above[x + 1]! - below[x - 1]!;
-        const across = falling + rising + 2 * (east - west);
-        const down = falling - rising + 2 * (south - north);
-        const curve = north + south + west + east - 4 * here[x]!;
-        sumOfGradient += across * across + down * down;
-        sumOfLaplacian += curve * curve;
-      }
-      gradient[tileRow + column]! += sumOfGradient;
-      laplacian[tileRow + column]! += sumOfLaplacian;
-      judged[tileRow + column]! += Math.max(0, to - from);
-    }
-  }
-  for (let tile = 0; tile < judged.length; tile += 1) {
-    gradient[tile] = judged[tile]! > 0 ? gradient[tile]! / judged[tile]! : 0;
-    laplacian[tile] = judged[tile]! > 0 ? laplacian[tile]! / judged[tile]! : 0;
-  }
+/** In the whole picture, and in what is left of it. */
+function layoutsOf({ width, height, rowsRead }: Grid): { readonly whole: Layout; readonly thinned: Layout } {
+  const thinned = spreadOver(width * rowCounts(rowsRead, height)[0]);
+  const whole = thinned.map((at) => Math.floor(at / width) * rowsRead.step * width + (at % width));
+  return {
+    whole: { places: placesInWhole(rowsRead, width), sampled: whole },
+    thinned: { places: placesInThinned(rowsRead, width, height), sampled: thinned },
+  };
 }
 
 /** A reader for frames of one size and coding. */
 export function createFrameReader(given: ReaderGiven): FrameReader {
   const { grid, table } = given;
   const tiles = grid.columns * grid.rows;
-  const places = placesOf(grid.width * grid.height);
+  const { whole, thinned } = layoutsOf(grid);
   const packed = packedTable(given);
   const perTile = () => new Float32Array(tiles);
   const reading: FrameReading = {
@@ -185,29 +132,31 @@ export function createFrameReader(given: ReaderGiven): FrameReader {
     crushed: perTile(),
     gradient: perTile(),
     laplacian: perTile(),
-    sample: new Uint16Array(places.length),
+    sample: new Uint16Array(whole.sampled.length),
   };
-  const rowOfLight = () => new Float32Array(grid.width);
-  const rows: SharpRows = { above: rowOfLight(), here: rowOfLight(), below: rowOfLight() };
+  const readSharpness = createSharpness(grid, table);
   const cellsIn = Float32Array.from({ length: tiles }, (_, tile) => {
     const [column, row] = [tile % grid.columns, Math.floor(tile / grid.columns)];
     const across = grid.columnEdges[column + 1]! - grid.columnEdges[column]!;
     return across * (grid.rowEdges[row + 1]! - grid.rowEdges[row]!);
   });
-  const read = (plane: Plane): FrameReading => {
+  const pixelsInCell = grid.cell_px * (grid.cell_px / grid.rowsRead.step);
+  const read = ({ data, rowsRead }: Plane): FrameReading => {
     const { light, clipped, crushed, gradient, laplacian, sample } = reading;
-    for (const values of [clipped, crushed, gradient, laplacian]) values.fill(0);
-    readCells(plane, grid, packed, reading);
-    readTiles(grid, reading.cells, light);
-    readSharpness(plane, grid, table, rows, reading);
+    const { places, sampled } = rowsRead ? thinned : whole;
+    clipped.fill(0);
+    crushed.fill(0);
+    readCells(data, places.stride, grid, packed, reading);
+    sumTiles(grid, reading.cells, light);
+    readSharpness(data, places, gradient, laplacian);
     for (let tile = 0; tile < tiles; tile += 1) {
-      const pixels = cellsIn[tile]! * grid.cell_px * rowsReadOf(grid.cell_px);
+      const pixels = cellsIn[tile]! * pixelsInCell;
       light[tile] = light[tile]! / cellsIn[tile]!;
       clipped[tile] = clipped[tile]! / pixels;
       crushed[tile] = crushed[tile]! / pixels;
     }
-    for (let i = 0; i < places.length; i += 1) sample[i] = plane.data[places[i]!]!;
+    for (let i = 0; i < sampled.length; i += 1) sample[i] = data[sampled[i]!]!;
     return reading;
   };
-  return { grid, places, read };
+  return { grid, places: whole.sampled, read };
 }

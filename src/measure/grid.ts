@@ -3,6 +3,8 @@
  * longer to look at than a small one, and the cells into tiles, in each of which everything is measured apart.
  */
 import { requireCount } from '../base/domain.ts';
+import { powerOfTwoFrom } from '../base/fourier.ts';
+import { judgedStepOf, type RowsRead } from './rowsRead.ts';
 
 export interface Grid {
   readonly width: number;
@@ -11,6 +13,8 @@ export interface Grid {
   readonly cell_px: number;
   readonly cellColumns: number;
   readonly cellRows: number;
+  /** Of small pictures every row is read; of others two of each cell. */
+  readonly rowsRead: RowsRead;
   readonly columns: number;
   readonly rows: number;
   /** First cell of each column and row of tiles, and past the last. */
@@ -37,18 +41,52 @@ function tilesOf(bounds: Uint32Array): Uint32Array {
   return of;
 }
 
-/** Cuts up a picture, its tiles as square as they can be. Throws RangeError for a picture without pixels. */
-export function gridOf(width: number, height: number): Grid {
+/** A cell large enough, and of every so many rows one that is read: all cells have the same ones. */
+function cellOf(width: number, height: number): { readonly cell_px: number; readonly step: number } {
+  const least_px = Math.ceil(Math.max(width, height) / MOST_CELLS);
+  const step = least_px > 2 ? powerOfTwoFrom(least_px) / 2 : 1;
+  const cell_px = Math.ceil(least_px / step) * step;
+  const shorter = Math.min(width, height);
+  return cell_px <= shorter ? { cell_px, step } : { cell_px: Math.min(least_px, shorter), step: 1 };
+}
+
+/** Cuts up a picture, its tiles as square as they can be and so many along its longer side at most. Throws RangeError for a picture without pixels. */
+export function gridOf(width: number, height: number, mostTiles = MOST_TILES): Grid {
   requireCount({ width, height }, 1);
-  const longer = Math.max(width, height);
-  const cell_px = Math.min(Math.ceil(longer / MOST_CELLS), width, height);
+  const { cell_px, step } = cellOf(width, height);
   const cellColumns = Math.floor(width / cell_px);
   const cellRows = Math.floor(height / cell_px);
-  const side = Math.max(cellColumns, cellRows) / MOST_TILES;
+  const side = Math.max(cellColumns, cellRows) / mostTiles;
   const tiles = (cells: number) =>
-    Math.max(1, Math.min(MOST_TILES, Math.round(cells / side), Math.floor(cells / FEWEST_CELLS)));
+    Math.max(1, Math.min(mostTiles, Math.round(cells / side), Math.floor(cells / FEWEST_CELLS)));
   const [columns, rows] = [tiles(cellColumns), tiles(cellRows)];
   const [columnEdges, rowEdges] = [edges(cellColumns, columns), edges(cellRows, rows)];
   const [columnOf, rowOf] = [tilesOf(columnEdges), tilesOf(rowEdges)];
-  return { width, height, cell_px, cellColumns, cellRows, columns, rows, columnEdges, rowEdges, columnOf, rowOf };
+  const rowsRead = { step, judgedStep: judgedStepOf(width, height, step) };
+  return {
+    width,
+    height,
+    cell_px,
+    cellColumns,
+    cellRows,
+    rowsRead,
+    columns,
+    rows,
+    columnEdges,
+    rowEdges,
+    columnOf,
+    rowOf,
+  };
+}
+
+/** What the values of all cells of each tile add up to. */
+export function sumTiles(grid: Grid, cells: Float32Array, into: Float32Array | Float64Array): void {
+  const { cellColumns, cellRows, columns, columnEdges, rowOf } = grid;
+  into.fill(0);
+  for (let y = 0, i = 0; y < cellRows; y += 1)
+    for (let column = 0, tile = rowOf[y]! * columns; column < columns; column += 1, tile += 1) {
+      let sum = 0;
+      for (const end = y * cellColumns + columnEdges[column + 1]!; i < end; i += 1) sum += cells[i]!;
+      into[tile]! += sum;
+    }
 }

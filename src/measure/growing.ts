@@ -7,10 +7,11 @@ export interface Growing {
   readonly all: () => Float32Array;
 }
 
-/** Room for `width` numbers a frame. */
-export function createGrowing(width: number): Growing {
-  let room = new Float32Array(64 * width);
-  let length = 0;
+/** Room for `width` numbers a frame, those there already first. */
+export function createGrowing(width: number, saved: Float32Array = new Float32Array(0)): Growing {
+  let room = new Float32Array(Math.max(64 * width, saved.length));
+  room.set(saved);
+  let { length } = saved;
   return {
     add: (values) => {
       if (length + width > room.length) {

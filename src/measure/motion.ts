@@ -9,16 +9,12 @@
  * @source motion-activity the peak that is asked for, and the check by differences
  */
 import { quantileInPlace } from '../base/median.ts';
+import { ANCHORS, anchorsOf, createAnchorMeter, type Anchored, type AnchorState } from './anchors.ts';
 import type { Grid } from './grid.ts';
 import { createCorrelator, type Corner, type Correlator, type Picture } from './phaseCorrelation.ts';
 
 /** Motion of one frame, in pixels of the picture. */
-export interface FrameMotion {
-  /** Of the whole picture against a frame it is held to. */
-  readonly x_px: number;
-  readonly y_px: number;
-  /** Whether that could be told. */
-  readonly isHeld: boolean;
+export interface FrameMotion extends Anchored {
   /** What moves, from this frame to the next: the middle of the parts seen to move, the livelier counting more. */
   readonly across_px: number;
   readonly down_px: number;
@@ -28,13 +24,18 @@ export interface FrameMotion {
   readonly votes: number;
 }
 
+/** What it remembers of the frames before; nothing of a picture too small for it. */
+export type MotionState =
+  { readonly anchor: AnchorState; readonly changedBefore: Float32Array; readonly frames: number } | undefined;
+
 export interface MotionMeter {
   /** Roots of light, differences against the frame before, and each tile's activity, of every frame in turn. */
   readonly next: (roots: Float32Array, differences: Float32Array, activity: Float32Array) => FrameMotion;
+  /** Windows across and down by which the picture is held. */
+  readonly anchors: readonly [across: number, down: number];
+  readonly state: () => MotionState;
 }
 
-/** Windows across and down by which the whole picture is held. */
-const ANCHORS = 3;
 /** Tiles looked at in one frame, the liveliest. */
 const MOST_TILES = 8;
 /**
@@ -129,66 +130,26 @@ const HELD_BACK: FrameMotion = {
   x_px: 0,
   y_px: 0,
   isHeld: false,
+  windows: new Float32Array(0),
   across_px: 0,
   down_px: 0,
   fastest_px: 0,
   votes: 0,
 };
 
-/** How the whole picture lies, as windows all over it say together. */
-function createAnchor(
-  grid: Grid,
-  side: number,
-): (roots: Float32Array) => Pick<FrameMotion, 'x_px' | 'y_px' | 'isHeld'> {
-  const { cellColumns: stride, cellRows, cell_px } = grid;
-  const { shift, leastPeak } = createCorrelator(side);
-  const spread = (cells: number): readonly number[] => {
-    const count = Math.min(ANCHORS, Math.floor(cells / side));
-    return Array.from({ length: count }, (_, i) => Math.round(((cells - side) * (i + 0.5)) / count));
-  };
-  const corners = spread(cellRows).flatMap((top) => spread(stride).map((left) => ({ left, top })));
-  const held = new Float32Array(stride * cellRows);
-  const last = new Float32Array(held.length);
-  let frames = 0;
-  let [heldAt, lastAt] = [
-    { x: 0, y: 0 },
-    { x: 0, y: 0 },
-  ];
-  const against = (values: Float32Array, roots: Float32Array) => {
-    const { x, y, peak } = shift({ values, stride }, { values: roots, stride }, corners);
-    return peak >= leastPeak && Math.max(Math.abs(x), Math.abs(y)) < side / 3 ? { x, y } : undefined;
-  };
-  return (roots) => {
-    if (frames === 0) held.set(roots);
-    let off = frames === 0 ? { x: 0, y: 0 } : against(held, roots);
-    if (!off && Math.max(Math.abs(lastAt.x - heldAt.x), Math.abs(lastAt.y - heldAt.y)) > side / 8) {
-      // It has moved so far that too little is left of what it was held to: from here on it is held to the frame before.
-      off = against(last, roots);
-      if (off) {
-        held.set(last);
-        heldAt = lastAt;
-      }
-    }
-    const at = off ? { x: heldAt.x + off.x, y: heldAt.y + off.y } : lastAt;
-    last.set(roots);
-    lastAt = at;
-    frames += 1;
-    return { x_px: at.x * cell_px, y_px: at.y * cell_px, isHeld: off !== undefined };
-  };
-}
-
-/** A meter that is given every frame in turn. */
-export function createMotionMeter(grid: Grid): MotionMeter {
+/** A meter that is given every frame in turn, from the first or from where it was saved. */
+export function createMotionMeter(grid: Grid, saved?: MotionState): MotionMeter {
   const { cellColumns, cellRows, cell_px } = grid;
   const look = tileLookOf(grid);
   const side = sideFor(grid, ANCHORS);
-  if (!look || side === undefined) return { next: () => HELD_BACK };
-  const anchor = createAnchor(grid, side);
+  if (!look || side === undefined) return { next: () => HELD_BACK, anchors: [0, 0], state: () => undefined };
+  const anchor = createAnchorMeter(grid, side, saved?.anchor);
   const changedBefore = new Float32Array(cellColumns * cellRows);
-  let frames = 0;
+  let frames = saved?.frames ?? 0;
+  if (saved) changedBefore.set(saved.changedBefore);
 
   const next: MotionMeter['next'] = (roots, differences, activity) => {
-    const common = anchor(roots);
+    const common = anchor.next(roots);
     const votes = frames >= 2 ? votesOf(look, grid, changedBefore, differences, activity) : [];
     changedBefore.set(differences);
     frames += 1;
@@ -202,7 +163,7 @@ export function createMotionMeter(grid: Grid): MotionMeter {
       votes: votes.length,
     };
   };
-  return { next };
+  return { next, anchors: anchorsOf(grid, side), state: () => ({ anchor: anchor.state(), changedBefore, frames }) };
 } // prettier-ignore
 
 /** Speed of a shift from frame to frame over the subject. */

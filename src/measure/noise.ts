@@ -21,10 +21,19 @@ export interface NoiseLevel {
   readonly pixels: number;
 }
 
+/** What it has counted, and the frame before. */
+export interface NoiseState {
+  readonly counts: readonly Float64Array[];
+  readonly before: Uint16Array;
+  readonly meanBefore: number;
+  readonly isFirst: boolean;
+}
+
 export interface NoiseMeter {
   /** A frame's sample; repeated frames must be left out. */
   readonly next: (sample: Uint16Array) => void;
   readonly levels: () => readonly NoiseLevel[];
+  readonly state: () => NoiseState;
 }
 
 const LEVELS = 16;
@@ -35,23 +44,30 @@ const MEDIAN = 0.67449 * Math.SQRT2;
 /** Fewest differences that make a level worth telling. */
 const FEWEST = 2000;
 
-/** A meter for samples of as many pixels. */
-export function createNoiseMeter({ bitDepth, blackCode }: Coding, count: number): NoiseMeter {
+/** A meter for samples of as many pixels, from the first frame or from where it was saved. */
+export function createNoiseMeter({ bitDepth, blackCode }: Coding, count: number, saved?: NoiseState): NoiseMeter {
   const range = 2 ** bitDepth;
   const perStep = Math.max(1, range / STEPS);
-  const counts = Array.from({ length: LEVELS }, () => new Float64Array(COUNTED + 1));
+  const perLevel = LEVELS / range;
+  const all = new Float64Array(LEVELS * (COUNTED + 1));
+  const counts = Array.from({ length: LEVELS }, (_, level) =>
+    all.subarray(level * (COUNTED + 1), (level + 1) * (COUNTED + 1)),
+  );
   const before = new Uint16Array(count);
-  let meanBefore = 0;
-  let isFirst = true;
+  let meanBefore = saved?.meanBefore ?? 0;
+  let isFirst = saved?.isFirst ?? true;
+  if (saved) before.set(saved.before);
+  saved?.counts.forEach((of, level) => counts[level]!.set(of));
   const next = (sample: Uint16Array): void => {
     let sum = 0;
     for (let i = 0; i < count; i += 1) sum += sample[i]! - blackCode;
     const gain = meanBefore > 0 ? sum / meanBefore : 1;
     if (!isFirst)
       for (let i = 0; i < count; i += 1) {
-        const difference = Math.abs(sample[i]! - blackCode - gain * (before[i]! - blackCode));
-        const level = Math.min(LEVELS - 1, Math.floor((before[i]! * LEVELS) / range));
-        counts[level]![Math.min(COUNTED, Math.floor(difference / perStep))]! += 1;
+        const was = before[i]!;
+        const difference = Math.abs(sample[i]! - blackCode - gain * (was - blackCode)) / perStep;
+        const level = was < range ? (was * perLevel) | 0 : LEVELS - 1;
+        all[level * (COUNTED + 1) + (difference < COUNTED ? difference | 0 : COUNTED)]! += 1;
       }
     before.set(sample);
     meanBefore = sum;
@@ -71,7 +87,7 @@ export function createNoiseMeter({ bitDepth, blackCode }: Coding, count: number)
       const median = (step + (pixels / 2 - below) / of[step]!) * perStep;
       return [{ code: ((level + 0.5) * range) / LEVELS, deviation_codes: median / MEDIAN, pixels }];
     });
-  return { next, levels };
+  return { next, levels, state: () => ({ counts, before, meanBefore, isFirst }) };
 }
 
 /** A pixel that stays out of line with its neighbours. */
@@ -81,11 +97,19 @@ export interface FixedPixel {
   readonly kind: 'bright' | 'dark';
 }
 
+/** Those that may be, after so many looks. */
+export interface FixedPixelState {
+  readonly places: readonly { readonly at: number; readonly sign: number }[];
+  readonly looks: number;
+  readonly width: number;
+}
+
 export interface FixedPixelFinder {
   /** Looks at a frame; a few, far apart, are enough. */
   readonly look: (plane: Plane) => void;
   /** Those that stood out in every frame looked at; none before three were. */
   readonly found: () => readonly FixedPixel[];
+  readonly state: () => FixedPixelState;
 }
 
 /** Times the spread of its neighbours that a pixel must lie beyond them, at first and after. */
@@ -98,7 +122,8 @@ const FEWEST_LOOKS = 3;
 
 /** How far a pixel lies beyond its eight neighbours, brighter above 0 and darker below; 0 where not so many times their spread. */
 function beyond({ data, width }: Plane, at: number, times: number): number {
-  let [least, most] = [Infinity, -Infinity];
+  let least = data[at - 1]!;
+  let most = least;
   for (let row = at - width; row <= at + width; row += width)
     for (let i = row - 1; i <= row + 1; i += 1) {
       if (i === at) continue;
@@ -112,25 +137,38 @@ function beyond({ data, width }: Plane, at: number, times: number): number {
   return here < least && least - here > spread ? here - least : 0;
 }
 
-/** A finder of pixels that are always out of line. */
-export function createFixedPixelFinder(bitDepth: number): FixedPixelFinder {
-  const least = Math.max(2, LEAST_OUT * 2 ** bitDepth);
-  let places: { readonly at: number; readonly sign: number }[] = [];
-  let looks = 0;
-  let width = 0;
+/** Takes the pixels of a row that are out of line. */
+function findInRow(plane: Plane, y: number, least: number, into: FixedPixelState['places'][number][]): void {
+  const { data, width } = plane;
+  const end = (y + 1) * width - 1;
+  let west = data[y * width]!;
+  let here = data[y * width + 1]!;
+  for (let at = y * width + 1; at < end; at += 1) {
+    const east = data[at + 1]!;
+    const isBright = here >= west + least && here >= east + least;
+    const isDark = here <= west - least && here <= east - least;
+    // Most pixels lie within their neighbours to the sides, or those above and below, and are dismissed by these alone.
+    if (isBright || isDark) {
+      const above = data[at - width]!;
+      const below = data[at + width]!;
+      if (isBright ? here >= above + least && here >= below + least : here <= above - least && here <= below - least)
+        if (Math.abs(beyond(plane, at, OUT_FIRST)) >= least) into.push({ at, sign: isBright ? 1 : -1 });
+    }
+    west = here;
+    here = east;
+  }
+}
+
+/** A finder of pixels that are always out of line, from the first look or from where it was saved. */
+export function createFixedPixelFinder(bitDepth: number, saved?: FixedPixelState): FixedPixelFinder {
+  const least = Math.ceil(Math.max(2, LEAST_OUT * 2 ** bitDepth));
+  let places = [...(saved?.places ?? [])];
+  let { looks, width } = saved ?? { looks: 0, width: 0 };
   const look = (plane: Plane): void => {
-    const { data, height } = plane;
+    const { height } = plane;
     if (looks === 0) {
       width = plane.width;
-      for (let y = 1; y + 1 < height && places.length < MOST_FOUND; y += 1)
-        for (let x = 1, at = y * width + 1; x + 1 < width; x += 1, at += 1) {
-          const here = data[at]!;
-          // Most pixels lie within their neighbours on the row, and are dismissed by these two alone.
-          const [west, east] = [data[at - 1]!, data[at + 1]!];
-          if ((here <= west + least || here <= east + least) && (here >= west - least || here >= east - least)) continue;
-          const out = beyond(plane, at, OUT_FIRST);
-          if (Math.abs(out) >= least) places.push({ at, sign: Math.sign(out) });
-        }
+      for (let y = 1; y + 1 < height && places.length < MOST_FOUND; y += 1) findInRow(plane, y, least, places);
     } else {
       places = places.filter(({ at, sign }) => sign * beyond(plane, at, OUT_AFTER) >= least / 2);
     }
@@ -140,5 +178,5 @@ export function createFixedPixelFinder(bitDepth: number): FixedPixelFinder {
     looks < FEWEST_LOOKS
       ? []
       : places.map(({ at, sign }) => ({ x: at % width, y: Math.floor(at / width), kind: sign > 0 ? 'bright' : 'dark' }));
-  return { look, found };
+  return { look, found, state: () => ({ places, looks, width }) };
 } // prettier-ignore

@@ -15,7 +15,7 @@
  * @source phase-correlation
  */
 import { requireCount } from '../base/domain.ts';
-import { fourierOfPicture } from '../base/fourier.ts';
+import { createSquareTransform, type SquareTransform } from '../base/fourierSquare.ts';
 
 export interface Shift {
   readonly x: number;
@@ -57,19 +57,33 @@ function hann(n: number): Float64Array {
   return Float64Array.from({ length: n }, (_, i) => Math.sin((Math.PI * (i + 0.5)) / n) ** 2);
 }
 
-/** Turns a pixel of a place in a spectrum. */
-function rateOf(i: number, side: number): number {
-  const [x, y] = [i % side, Math.floor(i / side)];
-  return Math.hypot(Math.min(x, side - x), Math.min(y, side - y)) / side;
+/** One of every two opposite rates, whose values mirror each other, fine ones first; how often each counts and its weight. */
+interface Rates {
+  readonly at: Uint32Array;
+  readonly opposite: Uint32Array;
+  readonly times: Float64Array;
+  readonly weights: Float64Array;
+  readonly fineCount: number;
+  /** Root of the sum of squares of all weights, which together are 1. */
+  readonly spread: number;
 }
 
-/** Weights of all rates of a window, together 1. */
-function gaussian(side: number): Float64Array {
-  const weights = Float64Array.from({ length: side * side }, (_, i) =>
-    i === 0 ? 0 : Math.exp(-(rateOf(i, side) ** 2) / (2 * SPREAD * SPREAD)),
-  );
-  const whole = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / whole);
+function ratesOf({ across, down, opposite }: SquareTransform, side: number): Rates {
+  const folded = (rate: number): number => Math.min(rate, side - rate) / side;
+  const turns = Float64Array.from(across, (x, i) => Math.hypot(folded(x), folded(down[i]!)));
+  const all = turns.map((rate) => (rate === 0 ? 0 : Math.exp(-(rate ** 2) / (2 * SPREAD * SPREAD))));
+  const whole = all.reduce((sum, weight) => sum + weight, 0);
+  const halves = Uint32Array.from(turns.keys()).filter((i) => i <= opposite[i]!);
+  const isFine = (i: number): boolean => turns[i]! >= FINE;
+  const at = Uint32Array.of(...halves.filter(isFine), ...halves.filter((i) => !isFine(i)));
+  return {
+    at,
+    opposite: at.map((i) => opposite[i]!),
+    times: Float64Array.from(at, (i) => (i === opposite[i]! ? 1 : 2)),
+    weights: Float64Array.from(at, (i) => all[i]! / whole),
+    fineCount: halves.filter(isFine).length,
+    spread: Math.sqrt(all.reduce((sum, weight) => sum + (weight / whole) ** 2, 0)),
+  };
 }
 
 /** The top of a peak between its neighbours, off its middle by at most half a step. */
@@ -107,77 +121,69 @@ function cornerAt(from: number, shift: number, most: number): readonly [a: numbe
 export function createCorrelator(side: number): Correlator {
   requireCount({ side }, 8);
   const size = side * side;
+  const transform = createSquareTransform(side);
+  const { at, opposite, times, weights, fineCount, spread } = ratesOf(transform, side);
   const [real, imaginary] = [new Float64Array(size), new Float64Array(size)];
-  const [phases, turned] = [new Float64Array(size), new Float64Array(size)];
-  const [sums, turnedSums] = [new Float64Array(size), new Float64Array(size)];
-  const [fade, weights] = [hann(side), gaussian(side)];
-  const fine = Uint32Array.from({ length: size }, (_, i) => i).filter((i) => rateOf(i, side) >= FINE);
+  const room = () => new Float64Array(at.length);
+  const [phaseReal, phaseImaginary, lengths, sumReal, sumImaginary] = [room(), room(), room(), room(), room()];
+  const edge = hann(side);
+  const fade = Float64Array.from({ length: size }, (_, i) => edge[i % side]! * edge[Math.floor(i / side)]!);
+  const faded = fade.reduce((sum, weight) => sum + weight, 0);
+  const fineTimes = times.subarray(0, fineCount).reduce((sum, count) => sum + count, 0);
 
   /** Takes a window, its mean off; false where nothing is left. */
   const fill = ({ values, stride }: Picture, left: number, top: number, into: Float64Array): boolean => {
     let sum = 0;
-    let whole = 0;
-    for (let y = 0; y < side; y += 1) {
-      const row = (top + y) * stride + left;
-      for (let x = 0; x < side; x += 1) {
-        const weight = fade[x]! * fade[y]!;
-        sum += weight * values[row + x]!;
-        whole += weight;
-      }
-    }
-    const mean = sum / whole;
+    for (let y = 0, i = 0; y < side; y += 1)
+      for (let from = (top + y) * stride + left, x = from; x < from + side; x += 1, i += 1)
+        sum += fade[i]! * values[x]!;
+    const mean = sum / faded;
     let squares = 0;
-    for (let y = 0; y < side; y += 1) {
-      const row = (top + y) * stride + left;
-      for (let x = 0; x < side; x += 1) {
-        const value = fade[x]! * fade[y]! * (values[row + x]! - mean);
-        into[y * side + x] = value;
+    for (let y = 0, i = 0; y < side; y += 1)
+      for (let from = (top + y) * stride + left, x = from; x < from + side; x += 1, i += 1) {
+        const value = fade[i]! * (values[x]! - mean);
+        into[i] = value;
         squares += value * value;
       }
-    }
-    return squares > (PLAIN * mean) ** 2 * whole;
+    return squares > (PLAIN * mean) ** 2 * faded;
   };
 
   /** Adds the phases of one pair of windows; how much they can add at most. */
   const addPhases = (a: Picture, b: Picture, x: readonly [number, number], y: readonly [number, number]): number => {
     // Two real pictures share one transform: their spectra are its even and odd parts.
     if (!fill(a, x[0], y[0], real) || !fill(b, x[1], y[1], imaginary)) return 0;
-    fourierOfPicture(real, imaginary, side, side);
-    for (let row = 0; row < side; row += 1) {
-      const mirrored = row === 0 ? 0 : (side - row) * side;
-      for (let column = 0; column < side; column += 1) {
-        const k = row * side + column;
-        const m = mirrored + (column === 0 ? 0 : side - column);
-        const ar = real[k]! + real[m]!;
-        const ai = imaginary[k]! - imaginary[m]!;
-        const br = imaginary[k]! + imaginary[m]!;
-        const bi = real[m]! - real[k]!;
-        // Backwards is forwards with both parts exchanged.
-        phases[k] = ar * bi - ai * br;
-        turned[k] = ar * br + ai * bi;
-      }
-    }
+    transform.forth(real, imaginary);
     let left = 0;
-    for (let i = 0; i < fine.length; i += 1) {
-      const k = fine[i]!;
-      left += Math.sqrt(phases[k]! * phases[k]! + turned[k]! * turned[k]!);
+    for (let i = 0; i < at.length; i += 1) {
+      const k = at[i]!;
+      const m = opposite[i]!;
+      const ar = real[k]! + real[m]!;
+      const ai = imaginary[k]! - imaginary[m]!;
+      const br = imaginary[k]! + imaginary[m]!;
+      const bi = real[m]! - real[k]!;
+      const phaseOfReal = ar * br + ai * bi;
+      const phaseOfImaginary = ar * bi - ai * br;
+      const length = Math.sqrt(phaseOfReal * phaseOfReal + phaseOfImaginary * phaseOfImaginary);
+      phaseReal[i] = phaseOfReal;
+      phaseImaginary[i] = phaseOfImaginary;
+      lengths[i] = length;
+      if (i < fineCount) left += times[i]! * length;
     }
-    const noise = Math.max(left / fine.length, 1e-30);
+    const noise = Math.max(left / fineTimes, 1e-30);
     let whole = 0;
-    for (let k = 0; k < size; k += 1) {
-      const length = Math.sqrt(phases[k]! * phases[k]! + turned[k]! * turned[k]!);
-      const weight = weights[k]! / (length + noise);
-      whole += weight * length;
-      sums[k] = sums[k]! + weight * phases[k]!;
-      turnedSums[k] = turnedSums[k]! + weight * turned[k]!;
+    for (let i = 0; i < at.length; i += 1) {
+      const weight = weights[i]! / (lengths[i]! + noise);
+      whole += times[i]! * weight * lengths[i]!;
+      sumReal[i]! += weight * phaseReal[i]!;
+      sumImaginary[i]! += weight * phaseImaginary[i]!;
     }
     return whole;
   };
 
   /** The shift that is left once `b` is looked at so many whole pixels on. */
   const beyond = (a: Picture, b: Picture, corners: readonly Corner[], dx: number, dy: number): Shift => {
-    sums.fill(0);
-    turnedSums.fill(0);
+    sumReal.fill(0);
+    sumImaginary.fill(0);
     let whole = 0;
     for (const { left, top } of corners) {
       const x = cornerAt(left, dx, a.stride - side);
@@ -185,8 +191,14 @@ export function createCorrelator(side: number): Correlator {
       if (x && y) whole += addPhases(a, b, x, y);
     }
     if (whole === 0) return NONE;
-    fourierOfPicture(sums, turnedSums, side, side);
-    return topOfMap(turnedSums, side, whole);
+    for (let i = 0; i < at.length; i += 1) {
+      // A real map: opposite rates mirror each other.
+      real[at[i]!] = real[opposite[i]!] = sumReal[i]!;
+      imaginary[opposite[i]!] = -sumImaginary[i]!;
+      imaginary[at[i]!] = sumImaginary[i]!;
+    }
+    transform.back(real, imaginary);
+    return topOfMap(real, side, whole);
   };
 
   const shift: Correlator['shift'] = (a, b, corners) => {
@@ -197,6 +209,6 @@ export function createCorrelator(side: number): Correlator {
     // A peak that does not grow was no shift to begin with.
     return second.peak > first.peak ? { x: dx + second.x, y: dy + second.y, peak: second.peak } : first;
   };
-  const chance = Math.sqrt(2 * Math.log(size) * weights.reduce((sum, weight) => sum + weight * weight, 0));
+  const chance = Math.sqrt(2 * Math.log(size)) * spread;
   return { shift, leastPeak: Math.max(LEAST_PEAK, ABOVE_CHANCE * chance) };
 }

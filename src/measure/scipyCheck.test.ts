@@ -1,6 +1,7 @@
 /** Held against numpy and scipy, whose figures are kept beside the script that worked them out. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { spectrumOf } from './flicker/spectrum.ts';
 import { basisOf, spectrumGrid, withoutTrend } from './lines/basis.ts';
 import { amplitudeOf, phaseOf_rad, refined } from './lines/fit.ts';
 import { createCorrelator } from './phaseCorrelation.ts';
@@ -14,7 +15,7 @@ interface Fit {
 
 const figures = JSON.parse(
   readFileSync(new URL('../../test/footage/scipyCheck.json', import.meta.url), 'utf8'),
-) as { readonly all: Fit; readonly missing: Fit; readonly lombScargle_Hz: number; readonly shifts: readonly { readonly given: readonly [number, number]; readonly found: readonly [number, number] }[] }; // prettier-ignore
+) as { readonly all: Fit; readonly missing: Fit; readonly lombScargle_Hz: number; readonly depths: { readonly rates_Hz: readonly number[]; readonly all: readonly number[]; readonly missing: readonly number[] }; readonly shifts: readonly { readonly given: readonly [number, number]; readonly found: readonly [number, number] }[] }; // prettier-ignore
 
 const [RATE_fps, COUNT] = [800, 260];
 const series = Float64Array.from({ length: COUNT }, (_, i) => {
@@ -43,6 +44,23 @@ describe.each([
   });
   test('lies where a Lomb–Scargle periodogram has its top', () =>
     expect(Math.abs(wave.rate_Hz - figures.lombScargle_Hz)).toBeLessThan(0.05));
+});
+
+describe.each([
+  ['all frames there', figures.depths.all, () => true],
+  ['frames missing', figures.depths.missing, isKept],
+])('the spectrum of light, %s', (_, expected, counts) => {
+  const frameWeights = Float64Array.from({ length: COUNT }, (__, i) => (counts(i) ? 1 : 0));
+  // What stands where a frame is missing must not matter.
+  const light = series.map((value, i) => (counts(i) ? Math.exp(value) : 0));
+  const { step_Hz, depthFraction } = spectrumOf({ light, frameWeights, frameRate_fps: RATE_fps })!;
+  test.each(figures.depths.rates_Hz.map((rate_Hz, i) => [rate_Hz, expected[i]!]))(
+    'is as deep at %d Hz as a weighted lstsq beside the trend has it',
+    (rate_Hz, depth) => {
+      expect((rate_Hz / step_Hz) % 1).toBe(0);
+      expect(Math.abs(depthFraction[rate_Hz / step_Hz]! - depth)).toBeLessThan(1e-8 + 1e-6 * depth);
+    },
+  );
 });
 
 describe('the shift of a picture', () => {

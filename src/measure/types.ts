@@ -1,8 +1,12 @@
 /** What measuring a clip gives. Rates and times are those of the set, frames are counted from 0. */
 import type { Action } from './action.ts';
+import type { ColourReading } from './colour/colour.ts';
 import type { Focus } from './focus.ts';
 import type { FixedPixel } from './noise.ts';
-import type { Shake } from './shake.ts';
+import type { Reach } from './reach.ts';
+import type { WindowShake } from './shakeParts.ts';
+import type { Signal } from './signal.ts';
+import type { TileMaps } from './tileMaps.ts';
 
 /** A rate that would look the same from frame to frame. */
 export interface Candidate {
@@ -55,6 +59,8 @@ export interface FlickerReading {
   readonly blindTo_Hz: readonly number[];
   /** Flicker of the whole picture that would have been found. */
   readonly leastDepthFraction?: number;
+  /** At rates from this on; slower ones hide behind what moves. */
+  readonly leastDepthFrom_Hz?: number;
   /** How far the light changes from the first tenth of the clip to the last. */
   readonly drift_stops: number;
   readonly judgedTiles: number;
@@ -120,14 +126,22 @@ export interface Measurement {
   readonly repeatedFrames: readonly number[];
   readonly tileColumns: number;
   readonly tileRows: number;
+  /** Absent from what was measured before they were kept. */
+  readonly tiles?: TileMaps;
   readonly exposure: ExposureReading;
   readonly flicker: FlickerReading;
+  /** Absent where the clip has no colours, or none that are read. */
+  readonly colour?: ColourReading;
   readonly focus: Focus;
   /** Absent where nothing that moves could be followed. */
   readonly motion?: MotionReading;
   /** Absent where nothing rises above quiet. */
   readonly action?: Action;
-  readonly shake: Shake;
+  /** A small light that came on, as where a rig is fired; absent where none did. */
+  readonly signal?: Signal;
+  /** How far the action reached; absent where nothing moved, and from what was measured before it was looked for. */
+  readonly reach?: Reach;
+  readonly shake: WindowShake;
   /** Absent where too little stands still. */
   readonly noise?: NoiseReading;
   readonly fixedPixels: readonly FixedPixel[];

@@ -32,6 +32,11 @@ export type ClipFile =
 
 const PICTURES = /\.(?:png|tiff?|dpx|exr|jpe?g|bmp|pgm|ppm|jp2|cin|webp)$/i;
 
+const MOVIES = /\.(?:mov|mp4|m4v|qt|mxf|avi|mkv|webm|mts|m2ts|mpe?g|wmv|ogv|y4m|nut|dv)$/i;
+
+/** Whether a name ends as movies do. What it is, reading it tells. */
+export const isMovieName = (name: string): boolean => MOVIES.test(name);
+
 /** More stretches than these are a folder of pictures, not a sequence with a few missing. */
 const MOST_RUNS = 200;
 
@@ -75,19 +80,33 @@ export function runsOf(numbers: readonly number[]): readonly Run[] {
 /** The digits that number a picture: the last in its name, before what it is a kind of. */
 const NUMBERED = /^(.*?)(\d{1,9})(\D*\.[^.]+)$/s;
 
+export interface NumberedName {
+  readonly before: string;
+  readonly digits: string;
+  readonly after: string;
+}
+
+/** The name of a numbered picture around its number; undefined for what is none. */
+export function numberedName(name: string): NumberedName | undefined {
+  const match = PICTURES.test(name) ? NUMBERED.exec(name) : null;
+  return match ? { before: match[1]!, digits: match[2]!, after: match[3]! } : undefined;
+}
+
+/** The number of a picture of the same sequence as one of this name; undefined for another. */
+export function numberIn(entry: string, { before, digits, after }: NumberedName): number | undefined {
+  if (!entry.startsWith(before) || !entry.endsWith(after)) return undefined;
+  const middle = entry.slice(before.length, entry.length - after.length);
+  return /^\d+$/.test(middle) && middle === String(Number(middle)).padStart(digits.length, '0') ? Number(middle) : undefined;
+} // prettier-ignore
+
 /** All pictures that differ from this one in their number alone; undefined where it has none, or is alone. */
 async function sequenceOf(path: string, name: string): Promise<ClipFile | undefined> {
-  const match = NUMBERED.exec(basename(path));
-  if (!PICTURES.test(path) || !match) return undefined;
-  const [, before = '', digits = '', after = ''] = match;
+  const numbered = numberedName(basename(path));
+  if (!numbered) return undefined;
+  const { before, digits, after } = numbered;
   const folder = dirname(path);
-  const numbers: number[] = [];
-  for (const entry of await readdir(folder).catch(() => [])) {
-    if (!entry.startsWith(before) || !entry.endsWith(after)) continue;
-    const middle = entry.slice(before.length, entry.length - after.length);
-    if (/^\d+$/.test(middle) && middle === String(Number(middle)).padStart(digits.length, '0'))
-      numbers.push(Number(middle));
-  }
+  const entries = await readdir(folder).catch(() => []);
+  const numbers = entries.map((entry) => numberIn(entry, numbered)).filter((number) => number !== undefined);
   // From the picture named on: whoever names the tenth does not want the nine before.
   const runs = runsOf(numbers.filter((number) => number >= Number(digits)));
   if (numbers.length < 2 || runs.length === 0) return undefined;

@@ -1,30 +1,47 @@
 /** The frames of a clip one by one, as the code values that it holds. */
+import type { Readable } from 'node:stream';
 import { Fault } from '../base/fault.ts';
 import { ratioOf } from '../base/rational.ts';
 import type { Plane } from '../measure/frameReader.ts';
-import { hasChanged, inputArgs, type Run } from './clipFile.ts';
+import type { ColourSample } from '../measure/colour/meter.ts';
+import type { RowsRead } from '../measure/rowsRead.ts';
+import { createAside } from './aside.ts';
+import { hasChanged, type Run } from './clipFile.ts';
+import { createColourSamples } from './colourSamples.ts';
+import { decodeArgs, runsWithin, type Stretch } from './decodeArgs.ts';
 import { createFrameCutter, createPlaces, createTelling } from './frames.ts';
-import { codesOfFloats } from './pixels.ts';
+import { createFinder, digestOf, notAsBefore, type Finder, type Mark } from './mark.ts';
+import { bytesOf, viewOf } from './planeBytes.ts';
 import type { Clip } from './probe.ts';
+import { isWhole, type Wholes } from './thinning.ts';
 import { stalled, startTool } from './tools.ts';
+import { watchOver } from './watchdog.ts';
+
+export type { Stretch } from './decodeArgs.ts';
 
 export interface DecodedFrame {
   /** Valid until the next frame is asked for: its room is used again. */
   readonly plane: Plane;
   /** Its place among all frames, missing ones counted. */
   readonly place: number;
-}
-
-/** A stretch of a clip. */
-export interface Stretch {
-  readonly firstFrame: number;
-  readonly frameCount: number;
+  /** Its room is not used again. */
+  readonly colour?: ColourSample;
+  /** Of a few frames, where only some rows are read: all of them. Its room is not used again. */
+  readonly whole?: Plane;
+  /** What reading can be gone on from after this frame, while it is the one before. */
+  readonly mark: () => Mark;
 }
 
 export interface DecodeGiven {
   readonly clip: Clip;
   /** Only these frames. */
   readonly stretch?: Stretch;
+  /** Only what comes after a frame that was read before; not together with a stretch. */
+  readonly after?: Mark;
+  /** Every so many frames, one comes with a sample of its colour, where the clip has any. */
+  readonly colourEvery?: number;
+  /** Only these rows of every picture; of the first, second, fourth, eighth … frame all as well. */
+  readonly rowsRead?: RowsRead;
   readonly signal?: AbortSignal;
   /** Told at the end: what was wrong with the clip, in a sentence each. */
   readonly onNote?: (note: string) => void;
@@ -35,24 +52,6 @@ export interface DecodeGiven {
 /** With nothing coming for so long, the disk or the clip has failed. */
 const STALL_ms = 60_000;
 
-/** The stretches of pictures of a sequence that a stretch of the clip takes in; places are by number, gaps counted. */
-function runsWithin(runs: readonly Run[], stretch: Stretch | undefined): readonly Run[] {
-  if (!stretch) return runs;
-  const from = runs[0]!.first + stretch.firstFrame;
-  const to = from + stretch.frameCount;
-  return runs.flatMap(({ first, count }): readonly Run[] => {
-    const [begin, end] = [Math.max(first, from), Math.min(first + count, to)];
-    return end > begin ? [{ first: begin, count: end - begin }] : [];
-  });
-}
-
-function argsOf(clip: Clip, run: Run | undefined, stretch: Stretch | undefined): readonly string[] {
-  const { filter, pixelFormat } = clip.plane;
-  const seek = stretch && clip.fileRate && stretch.firstFrame > 0 ? ['-ss', ((stretch.firstFrame - 0.25) / ratioOf(clip.fileRate)).toFixed(9)] : []; // prettier-ignore
-  const most = run ? ['-frames:v', String(run.count)] : stretch ? ['-frames:v', String(stretch.frameCount)] : [];
-  return ['-hide_banner', '-nostdin', '-nostats', '-v', 'info', '-noautorotate', ...seek, ...inputArgs(clip.file, run), '-map', '0:V:0', ...most, '-vf', `showinfo=checksum=0,${filter}`, '-fps_mode', 'passthrough', '-f', 'rawvideo', '-pix_fmt', pixelFormat, 'pipe:1']; // prettier-ignore
-}
-
 function changedSize(where: string, frame: number, told: string, was: string): Fault {
   return new Fault({
     code: 'media.size-changes',
@@ -62,58 +61,81 @@ function changedSize(where: string, frame: number, told: string, was: string): F
   });
 }
 
+/** Reading that is gone on with. */
+interface Again {
+  readonly mark: Mark;
+  /** Time to look for the frame at; by counting where left out. */
+  readonly pts?: number;
+  /** Which frame from where reading begins it is. */
+  readonly count: number;
+  /** Pictures of the run that are left out before. */
+  readonly before?: number;
+}
+
 interface Reading {
   readonly given: DecodeGiven;
   readonly run: Run | undefined;
   /** Places of this run begin here. */
   readonly firstPlace: number;
-  readonly notes: Set<string>;
+  /** What came of all runs so far. */
+  readonly sofar: { readonly notes: Set<string>; count: number };
+  readonly again?: Again;
 }
 
-/** Calls for a stop once nothing has been seen for too long. */
-function watch(timeout_ms: number, stop: () => void): { readonly see: () => void; readonly hasStalled: () => boolean; readonly end: () => void } {
-  let isSeen = true;
-  let isStalled = false;
-  const timer = setInterval(() => {
-    if (!isSeen) {
-      isStalled = true;
-      stop();
-    }
-    isSeen = false;
-  }, timeout_ms);
-  return { see: () => (isSeen = true), hasStalled: () => isStalled, end: () => clearInterval(timer) };
+/** What of a frame that was read before is to be found again, and where the clock of the file begins meanwhile. */
+function lookFor({ file, fileRate, start_s = 0, tick_s }: Clip, { mark, pts, count }: Again): { readonly find: Finder; readonly begin: number } {
+  const begin = pts === undefined || tick_s === 0 ? 0 : Math.round(start_s / tick_s);
+  const by = pts === undefined || !fileRate ? { count } : { pts: pts + begin, ticksPerFrame: 1 / (ratioOf(fileRate) * tick_s) };
+  return { find: createFinder({ mark, by, where: file.name }), begin };
 } // prettier-ignore
 
-/** What views the bytes of a frame as code values. */
-function viewOf(buffer: ArrayBuffer, { plane, width, height }: Clip): () => Plane {
-  if (plane.isFloat) {
-    const light = new Float32Array(buffer);
-    const data = new Uint16Array(light.length);
-    return () => {
-      codesOfFloats(light, data);
-      return { data, width, height };
-    };
-  }
-  const data = plane.bitDepth > 8 ? new Uint16Array(buffer) : new Uint8Array(buffer);
-  return () => ({ data, width, height });
+/** Which frame from where reading begins is the first to be sampled, so that the same are as in one go. */
+function firstSampled(every: number, again: Again | undefined): number {
+  const before = again?.pts === undefined ? (again?.before ?? 0) : again.mark.count - 1;
+  return (every - (before % every)) % every;
+}
+
+/** Which frames come whole, so that the same do as in one go. */
+function wholesOf({ run, sofar, again }: Reading): Wholes {
+  if (!again) return { before: sofar.count, from: 0 };
+  const isAtMark = again.pts !== undefined || run !== undefined;
+  return { before: isAtMark ? again.mark.count - 1 : 0, from: again.mark.count };
+}
+
+function complaintsOf({ count, first }: { readonly count: number; readonly first: string }): readonly string[] {
+  if (count === 0) return [];
+  return [`ffmpeg complained while reading it: ${first}${count > 1 ? `, and ${count - 1} times more` : ''}.`];
 }
 
 /** The frames of one process of ffmpeg. */
-async function* framesOfRun({ given, run, firstPlace, notes }: Reading): AsyncGenerator<DecodedFrame> {
-  const { clip, stretch, signal, timeout_ms = STALL_ms, env } = given;
-  const { width, height, plane, fileRate, tick_s } = clip;
+async function* framesOfRun(reading: Reading): AsyncGenerator<DecodedFrame> {
+  const { given, run, firstPlace, sofar, again } = reading;
+  const { clip, stretch, rowsRead, signal, timeout_ms = STALL_ms, env } = given;
+  const { width, height, fileRate, tick_s } = clip;
   const where = clip.file.name;
-  const perPixel_B = plane.isFloat ? 4 : plane.bitDepth > 8 ? 2 : 1;
-  const cutter = createFrameCutter(width * height * perPixel_B);
-  const view = viewOf(cutter.buffer, clip);
-  const telling = createTelling();
+  const cutter = createFrameCutter(bytesOf(clip, rowsRead));
+  const view = viewOf(cutter.buffer, clip, rowsRead);
+  // It looks for pictures past the end of a run, where there are none: the run says itself how many it has.
+  const telling = createTelling(run && /Could not open file|Input\/output error/);
   const isTimed = !run && fileRate !== undefined && tick_s > 0;
-  const places = createPlaces({ ticksPerFrame: isTimed ? 1 / (ratioOf(fileRate) * tick_s) : undefined });
-  const { child, ended } = startTool('ffmpeg', argsOf(clip, run, stretch), env);
+  const ticksPerFrame = isTimed ? 1 / (ratioOf(fileRate) * tick_s) : undefined;
+  let places = createPlaces({ ticksPerFrame });
+  let lastPlace = again?.mark.place ?? -1;
+  const { find, begin } = again ? lookFor(clip, again) : { find: undefined, begin: 0 };
+  const { notes } = sofar;
+  let isFound = find === undefined;
+  const sampled = clip.colour && given.colourEvery !== undefined ? { every: given.colourEvery, first: firstSampled(given.colourEvery, again) } : undefined;
+  const colours = clip.colour && sampled && createColourSamples({ colour: clip.colour, ...sampled });
+  const rows = rowsRead && { read: rowsRead, wholes: wholesOf(reading) };
+  const wholes = rows && createAside({ frame_B: bytesOf(clip, undefined), isTaken: (frame) => isWhole(rows.wholes, frame), view: (bytes) => viewOf(bytes, clip, undefined)() });
+  const { child, ended } = startTool('ffmpeg', decodeArgs({ clip, run, stretch, from_ticks: again?.pts, sampled, rows }), env, [...(colours ? [3] : []), ...(wholes ? [4] : [])]);
   const stop = (): boolean => child.kill('SIGKILL');
-  const watched = watch(timeout_ms, stop);
+  const watched = watchOver(timeout_ms, stop);
   signal?.addEventListener('abort', stop);
   child.stderr!.setEncoding('utf8').on('data', telling.hear);
+  // Read as it comes, whether frames are waited for or not: ffmpeg stands still while either pipe is full.
+  const asides = [child.stdio[3], child.stdio[4]] as readonly (Readable | null | undefined)[];
+  [colours, wholes].forEach((of, i) => asides[i]?.on('data', (chunk: Buffer) => of?.take(chunk)));
   let count = 0;
   try {
     for await (const chunk of child.stdout! as AsyncIterable<Buffer>) {
@@ -131,7 +153,32 @@ async function* framesOfRun({ given, run, firstPlace, notes }: Reading): AsyncGe
         if (told && (told.width !== width || told.height !== height))
           throw changedSize(where, firstPlace + count, `${told.width} × ${told.height}`, `${width} × ${height}`);
         signal?.throwIfAborted();
-        yield { plane: view(), place: firstPlace + places.next(told?.pts) };
+        if (!isFound) {
+          watched.see();
+          isFound = find!({ buffer: cutter.buffer, pts: told?.pts, count });
+          count += 1;
+          if (!isFound) continue;
+          const { mark } = again!;
+          // To begin in the middle of a group of pictures costs some of those before.
+          telling.forgive();
+          places = createPlaces({ ticksPerFrame, after: { place: mark.place - firstPlace, pts: told?.pts, isVariable: mark.isVariable } });
+          continue;
+        }
+        const place = firstPlace + places.next(told?.pts);
+        lastPlace = place;
+        const planes = await colours?.of(count);
+        const whole = await wholes?.of(count);
+        signal?.throwIfAborted();
+        const pts = told?.pts === undefined ? undefined : told.pts - begin;
+        sofar.count += 1;
+        const read = sofar.count;
+        yield {
+          plane: view(),
+          place,
+          ...(planes && { colour: { place, planes } }),
+          ...(whole && { whole }),
+          mark: () => ({ count: read, place, ...(pts !== undefined && { pts }), isVariable: places.isVariable(), digest: digestOf(cutter.buffer), notes: [...notes, ...complaintsOf(telling.complaints())] }),
+        };
         // However long that took, it was not ffmpeg that did.
         watched.see();
         count += 1;
@@ -141,21 +188,25 @@ async function* framesOfRun({ given, run, firstPlace, notes }: Reading): AsyncGe
     signal?.throwIfAborted();
     if (watched.hasStalled()) throw stalled(where, timeout_ms);
     const complaints = telling.complaints();
+    if (!isFound) throw notAsBefore(where);
     if (count === 0 && !stretch) throw noFrames(where, complaints.first);
-    if (complaints.count > 0 || (code !== 0 && code !== undefined))
-      notes.add(`ffmpeg complained while reading it: ${complaints.first === '' ? 'it ended early' : complaints.first}${complaints.count > 1 ? `, and ${complaints.count - 1} times more` : ''}.`); // prettier-ignore
+    const isCutOff = complaints.count === 0 && code !== 0 && code !== undefined;
+    for (const note of complaintsOf(isCutOff ? { count: 1, first: 'it ended early' } : complaints)) notes.add(note);
+    if (run && count < run.count) notes.add(`Of ${run.count} pictures from number ${run.first} on, ${count} could be read.`);
     if (cutter.left_B() > 0) notes.add('It breaks off within a frame.');
     if (places.isVariable()) notes.add('Its frames come at varying times: places are counted, not timed.');
-    if (!stretch && !run && clip.statedFrames !== undefined && count < clip.statedFrames) notes.add(`It says that it has ${clip.statedFrames} frames, and ${count} could be read: it was cut short, or its copy was.`); // prettier-ignore
+    if (!stretch && !run && clip.statedFrames !== undefined && sofar.count < clip.statedFrames && lastPlace + 1 < clip.statedFrames)
+      notes.add(`It says that it has ${clip.statedFrames} frames, and ${sofar.count} could be read: ${places.isVariable() ? 'some were left out when it was written, or it was cut short' : 'it was cut short, or its copy was'}.`);
   } finally {
     watched.end();
     signal?.removeEventListener('abort', stop);
     stop();
     child.stdout!.destroy();
     child.stderr!.destroy();
+    for (const of of asides) of?.destroy();
     await ended.catch(() => undefined);
   }
-}
+} // prettier-ignore
 
 function noFrames(where: string, complaint: string): Fault {
   if (/unrecognized option|option not found/i.test(complaint))
@@ -173,21 +224,48 @@ function noFrames(where: string, complaint: string): Fault {
   });
 }
 
+/** The pictures of a sequence, each run of them by a process of its own. */
+async function* framesOfPictures(given: DecodeGiven, runs: readonly Run[], sofar: Reading['sofar']): AsyncGenerator<DecodedFrame> {
+  const { stretch, after } = given;
+  const begin = runs[0]!.first + (stretch?.firstFrame ?? 0);
+  const left = after ? { firstFrame: after.place, frameCount: Infinity } : stretch;
+  for (const [i, run] of runsWithin(runs, left).entries()) {
+    const before = run.first - runs.findLast(({ first }) => first <= run.first)!.first;
+    yield* framesOfRun({ given, run, firstPlace: run.first - begin, sofar, ...(after && i === 0 && { again: { mark: after, count: 1, before } }) });
+  }
+} // prettier-ignore
+
+/** What comes after a frame: found by its time, and where that leads elsewhere, by reading again all that lies before. */
+async function* framesAfter(given: DecodeGiven, mark: Mark, sofar: Reading['sofar']): AsyncGenerator<DecodedFrame> {
+  const reading = { given, run: undefined, firstPlace: 0, sofar };
+  const { count, pts } = mark;
+  let isAtPlace = false;
+  if (pts !== undefined && given.clip.fileRate && given.clip.tick_s > 0) {
+    try {
+      for await (const frame of framesOfRun({ ...reading, again: { mark, count, pts } })) {
+        isAtPlace = true;
+        yield frame;
+      }
+      return;
+    } catch (error) {
+      if (isAtPlace || !(error instanceof Fault) || error.code !== 'media.not-as-before') throw error;
+    }
+  }
+  yield* framesOfRun({ ...reading, again: { mark, count } });
+}
+
 /**
  * The frames of a clip in order. Leaving the loop, or the signal, ends ffmpeg at once. Throws a Fault for a picture that
- * changes its size, for a clip of no frames and for one that stalls, and what the signal says.
+ * changes its size, for a clip of no frames, for one that stalls and for one that is not as it was, and what the signal says.
  */
 export async function* decodeFrames(given: DecodeGiven): AsyncGenerator<DecodedFrame> {
-  const { clip, stretch, signal, onNote } = given;
+  const { clip, after, signal, onNote } = given;
   signal?.throwIfAborted();
-  const notes = new Set<string>();
-  if (clip.file.kind === 'sequence') {
-    const [{ first }] = clip.file.runs as readonly [Run, ...Run[]];
-    const begin = first + (stretch?.firstFrame ?? 0);
-    for (const run of runsWithin(clip.file.runs, stretch)) yield* framesOfRun({ given, run, firstPlace: run.first - begin, notes }); // prettier-ignore
-  } else {
-    yield* framesOfRun({ given, run: undefined, firstPlace: 0, notes });
-  }
-  if (await hasChanged(clip.file)) notes.add('It was written to while it was read: measure it again when it is whole.');
-  for (const note of notes) onNote?.(note);
+  const sofar = { notes: new Set(after?.notes), count: after?.count ?? 0 };
+  if (clip.file.kind === 'sequence') yield* framesOfPictures(given, clip.file.runs, sofar);
+  else if (after) yield* framesAfter(given, after, sofar);
+  else yield* framesOfRun({ given, run: undefined, firstPlace: 0, sofar });
+  if (await hasChanged(clip.file))
+    sofar.notes.add('It was written to while it was read: measure it again when it is whole.');
+  for (const note of sofar.notes) onNote?.(note);
 }

@@ -10,13 +10,16 @@ export interface FrameTold {
 
 const FRAME = /^\[Parsed_showinfo[^\]]*\] n: *\d+ pts: *(-?\d+|NOPTS).* s:(\d+)x(\d+) /;
 /** Lines that come with frames and tell nothing that is wanted. */
-const CHATTER = /^\[Parsed_showinfo|^ {2,}|^(?:Input|Output|Stream|frame=|size=|video:|Press|\[swscaler|Guessed)/;
+const CHATTER =
+  /^\[Parsed_showinfo|^ {2,}|^(?:Input|Output|Stream|frame=|size=|video:|Press|\[swscaler|Guessed)|monotonically increasing dts to muxer/;
 
-/** A reader of ffmpeg's words, line by line: of frames as they pass, and of complaints. */
-export function createTelling(): {
+/** A reader of ffmpeg's words, line by line: of frames as they pass, and of complaints but for idle ones. */
+export function createTelling(idle?: RegExp): {
   readonly hear: (text: string) => void;
   readonly frame: (index: number) => FrameTold | undefined;
   readonly complaints: () => { readonly count: number; readonly first: string };
+  /** Forgets the complaints so far. */
+  readonly forgive: () => void;
 } {
   const told = new Map<number, FrameTold>();
   let [left, heard, complained, first] = ['', 0, 0, ''];
@@ -26,7 +29,7 @@ export function createTelling(): {
       const [, pts = '', width, height] = match;
       told.set(heard, { width: Number(width), height: Number(height), ...(pts !== 'NOPTS' && { pts: Number(pts) }) });
       heard += 1;
-    } else if (text.trim() !== '' && /error|invalid|corrupt|missing|conceal|truncat|could not/i.test(text) && !CHATTER.test(text)) {
+    } else if (text.trim() !== '' && /error|invalid|corrupt|missing|conceal|truncat|could not/i.test(text) && !CHATTER.test(text) && !idle?.test(text)) {
       complained += 1;
       if (first === '') first = text.replace(/^\[[^\]]*\]\s*/, '').trim().slice(0, 200);
     }
@@ -44,27 +47,38 @@ export function createTelling(): {
       return of;
     },
     complaints: () => ({ count: complained, first }),
+    forgive: () => {
+      [complained, first] = [0, ''];
+    },
   };
 } // prettier-ignore
+
+interface PlacesGiven {
+  readonly ticksPerFrame: number | undefined;
+  /** The frame before the first, where there is one. */
+  readonly after?: { readonly place: number; readonly pts: number | undefined; readonly isVariable: boolean };
+}
 
 /**
  * The places of frames by their times: one on where they follow each other, further where some are missing. The first time
  * that fits no place ends it: from there on the rate varies, and frames are counted.
  */
-export function createPlaces(given: { readonly ticksPerFrame: number | undefined }): {
+export function createPlaces({ ticksPerFrame, after }: PlacesGiven): {
   readonly next: (pts: number | undefined) => number;
   readonly isVariable: () => boolean;
 } {
-  const { ticksPerFrame } = given;
-  /** A clock coarser than this many ticks a frame cannot tell a place. */
-  const isFine = ticksPerFrame !== undefined && ticksPerFrame >= 1.5;
-  let place = -1;
-  let last: number | undefined;
-  let isVariable = false;
+  // A clock of hardly more than one tick a frame cannot tell a place, but one of exactly one counts them.
+  const isTicked = ticksPerFrame !== undefined && Math.abs(ticksPerFrame - 1) < 1e-9;
+  const isFine = ticksPerFrame !== undefined && (ticksPerFrame >= 1.5 || isTicked);
+  let place = after?.place ?? -1;
+  let last = after?.pts;
+  let isVariable = after?.isVariable ?? false;
   const next = (pts: number | undefined): number => {
     const steps = isFine && pts !== undefined && last !== undefined ? (pts - last) / ticksPerFrame : 1;
     last = pts ?? last;
     const whole = Math.max(1, Math.round(steps));
+    // So it does only of frames that follow each other tick by tick: else its tick is not their rate.
+    if (isTicked && place === 0 && whole !== 1) isVariable = true;
     // A time is rounded to a tick at both ends.
     if (isFine && Math.abs(steps - whole) > 0.1 + 1.01 / ticksPerFrame) isVariable = true;
     place += isVariable || place < 0 ? 1 : whole;

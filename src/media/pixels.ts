@@ -53,6 +53,13 @@ const GRAY: Readonly<Record<number, string>> = {
   32: 'grayf32le',
 };
 
+/** What must come before red, green or blue can be lifted out of a pixel format. */
+export function openingOfRgb({ name, flags, components }: PixelFormat): string {
+  if (flags.palette || (components[0]?.bit_depth ?? 8) < 8) return 'format=rgb24,';
+  const isBackward = flags.big_endian === 1 && flags.planar === 0;
+  return isBackward ? `format=${name.replace(/be$/, 'le')},` : '';
+}
+
 /** How the plane is taken of a pixel format. Throws a Fault for a mosaic of raw pixels and for what has no such plane. */
 export function planeTaken(format: PixelFormat, where: string): PlaneTaken {
   const { name, flags, components } = format;
@@ -74,12 +81,7 @@ export function planeTaken(format: PixelFormat, where: string): PlaneTaken {
     });
   const common = { pixelFormat: gray, bitDepth, isFloat: bitDepth === 32 };
   const isRgb = flags.rgb === 1 || flags.palette === 1 || name.startsWith('gbr');
-  if (isRgb) {
-    const isBackward = flags.big_endian === 1 && flags.planar === 0;
-    const opened =
-      flags.palette || bitDepth < 8 ? 'format=rgb24,' : isBackward ? `format=${name.replace(/be$/, 'le')},` : '';
-    return { ...common, filter: `${opened}extractplanes=g`, plane: 'green', isVideo: false };
-  }
+  if (isRgb) return { ...common, filter: `${openingOfRgb(format)}extractplanes=g`, plane: 'green', isVideo: false };
   if (name.startsWith('gray') && components.length === 1)
     // Already one plane; only its bytes may be the wrong way round.
     return { ...common, filter: `format=${gray}`, plane: 'brightness', isVideo: false };

@@ -4,6 +4,7 @@ import { Fault } from '../base/fault.ts';
 import { rational, ratioOf, type Rational } from '../base/rational.ts';
 import { codingOf, type Coding, type TransferCurve } from '../measure/transfer.ts';
 import { inputArgs, type ClipFile } from './clipFile.ts';
+import { colourTaken, type ColourTaken } from './colourTaken.ts';
 import { FLOAT_WHITE_CODE, planeTaken, type PixelFormat, type PlaneTaken } from './pixels.ts';
 import { lastComplaint, runTool } from './tools.ts';
 
@@ -15,13 +16,19 @@ export interface Clip {
   readonly pixelFormat: string;
   readonly plane: PlaneTaken;
   readonly coding: Coding;
+  /** Absent where it has no colours, or none that are read. */
+  readonly colour?: ColourTaken;
   /** What it was written with: told by the clip, or taken for granted and why. */
   readonly curve: { readonly curve: TransferCurve; readonly basis: 'stated' | 'assumed'; readonly says: string };
   /** Of the file, which is the rate at which it plays; absent for pictures, which have none. */
   readonly fileRate?: Rational;
+  /** Whether frames come as fast in the mean as they do one after the other: then few are missing, if any. */
+  readonly isEven: boolean;
   /** Frames that the file says it has. */
   readonly statedFrames?: number;
   readonly duration_s?: number;
+  /** Time at which the file begins, by its own clock; absent of one without times. */
+  readonly start_s?: number;
   /** Length of a tick of its clock. */
   readonly tick_s: number;
   /** What should be known of it, in a sentence each. */
@@ -35,6 +42,8 @@ interface Stream {
   readonly pix_fmt?: string;
   readonly color_range?: string;
   readonly color_transfer?: string;
+  readonly color_space?: string;
+  readonly color_primaries?: string;
   readonly r_frame_rate?: string;
   readonly avg_frame_rate?: string;
   readonly nb_frames?: string;
@@ -45,7 +54,12 @@ interface Stream {
 
 interface Reply {
   readonly streams?: readonly Stream[];
-  readonly format?: { readonly duration?: string; readonly nb_streams?: number; readonly format_name?: string };
+  readonly format?: {
+    readonly duration?: string;
+    readonly start_time?: string;
+    readonly nb_streams?: number;
+    readonly format_name?: string;
+  };
 }
 
 /** More pixels than any camera has: a file that says so is wrong or means harm. */
@@ -53,7 +67,7 @@ const MOST_PIXELS = 200_000_000;
 const LARGEST_SIDE = 32_768;
 
 const STREAM =
-  'codec_name,width,height,pix_fmt,color_range,color_transfer,r_frame_rate,avg_frame_rate,nb_frames,duration,time_base,field_order';
+  'codec_name,width,height,pix_fmt,color_range,color_transfer,color_space,color_primaries,r_frame_rate,avg_frame_rate,nb_frames,duration,time_base,field_order';
 
 const SAVE_AS = 'Save it as ProRes, DNxHR, H.264, FFV1, TIFF, DPX, PNG or EXR, and measure that.';
 
@@ -87,15 +101,45 @@ function curveOf({ color_transfer: stated, codec_name: codec = '' }: Stream, { i
   return { curve: { kind: 'srgb' }, basis: 'assumed', says: `sRGB, since the pictures do not say${unread}` };
 } // prettier-ignore
 
-function codingOfClip({ color_range: range, pix_fmt: format = '' }: Stream, { isVideo, isFloat, bitDepth }: PlaneTaken): Coding {
-  if (isFloat) return { bitDepth: 16, blackCode: 0, whiteCode: FLOAT_WHITE_CODE, clippedCode: 65_535 };
-  const isFull = range === 'pc' || format.startsWith('yuvj') || (!isVideo && range !== 'tv');
-  return codingOf(isFull ? 'full' : 'video', bitDepth);
+function isFullRange({ color_range: range, pix_fmt: format = '' }: Stream, { isVideo }: PlaneTaken): boolean {
+  return range === 'pc' || format.startsWith('yuvj') || (!isVideo && range !== 'tv');
+}
+
+function codingOfClip(stream: Stream, plane: PlaneTaken): Coding {
+  if (plane.isFloat) return { bitDepth: 16, blackCode: 0, whiteCode: FLOAT_WHITE_CODE, clippedCode: 65_535 };
+  return codingOf(isFullRange(stream, plane) ? 'full' : 'video', plane.bitDepth);
+}
+
+function colourOfClip(stream: Stream, format: PixelFormat, plane: PlaneTaken): ColourTaken | undefined {
+  const { width = 0, height = 0, color_space, color_primaries } = stream;
+  return colourTaken({ format, stated: { color_space, color_primaries }, width, height, isFullRange: isFullRange(stream, plane) }); // prettier-ignore
+}
+
+/** What is taken for granted of colours; of pictures, that they are Rec. 709 goes with their curve. */
+function colourNotes({ color_space: space = 'unknown', color_primaries: primaries = 'unknown' }: Stream, { components }: PixelFormat, colour: ColourTaken | undefined): readonly string[] {
+  if (colour?.form.kind === 'ycbcr' && colour.basis === 'assumed') return [`Colours are taken to be ${colour.says}, since the clip does not say.`];
+  return colour || components.length < 3 ? [] : [`Its colours (${space}, ${primaries}) are not read here: nothing is said of them.`];
 } // prettier-ignore
 
 /** A rate that the format's own clock cannot hold, as of frames timed in milliseconds, comes out a hair off. */
 function isSameRate(a: Rational, b: Rational): boolean {
   return Math.abs(ratioOf(a) / ratioOf(b) - 1) < 1e-3;
+}
+
+/** Nothing is played faster; where no more than the clock of a file is known, it may tick faster than that. */
+const FASTEST_SAID_fps = 1000;
+
+/** At which the file says that frames follow each other, unless that is only how fast its clock ticks. */
+function fileRateOf({ r_frame_rate, avg_frame_rate, time_base }: Stream): Rational | undefined {
+  const [each, mean, tick] = [rateOf(r_frame_rate), rateOf(avg_frame_rate), rateOf(time_base)];
+  const isTick = each && tick && Math.abs(ratioOf(each) * ratioOf(tick) - 1) < 1e-9;
+  const isFilled = each && mean && ratioOf(mean) > ratioOf(each) / 2;
+  return each && (!isTick || isFilled || ratioOf(each) <= FASTEST_SAID_fps) ? each : mean;
+}
+
+function isEvenly({ r_frame_rate, avg_frame_rate }: Stream): boolean {
+  const [each, mean] = [rateOf(r_frame_rate), rateOf(avg_frame_rate)];
+  return each !== undefined && mean !== undefined && isSameRate(each, mean);
 }
 
 function notesOf(stream: Stream, plane: PlaneTaken, file: ClipFile, curve: Clip['curve']): readonly string[] {
@@ -161,7 +205,7 @@ async function beginsAsMovie(path: string): Promise<boolean> {
 /** What a clip says of itself. Throws a Fault, in one line and with what to save instead, for what is no picture that moves. */
 export async function probeClip(file: ClipFile, signal?: AbortSignal): Promise<Clip> {
   const where = file.name;
-  const args = ['-v', 'error', '-max_pixels', String(MOST_PIXELS), '-select_streams', 'V:0', '-show_entries', `stream=${STREAM}:format=duration,nb_streams,format_name`, '-of', 'json', ...inputArgs(file)]; // prettier-ignore
+  const args = ['-v', 'error', '-max_pixels', String(MOST_PIXELS), '-select_streams', 'V:0', '-show_entries', `stream=${STREAM}:format=duration,start_time,nb_streams,format_name`, '-of', 'json', ...inputArgs(file)]; // prettier-ignore
   const { out, err } = await runTool({ tool: 'ffprobe', args, where, ...(signal && { signal }) });
   let reply: Reply = {};
   try {
@@ -182,9 +226,11 @@ export async function probeClip(file: ClipFile, signal?: AbortSignal): Promise<C
     });
   } // prettier-ignore
   requireSize(stream, where);
-  const plane = planeTaken(await pixelFormatNamed(stream.pix_fmt, where, signal), where);
+  const format = await pixelFormatNamed(stream.pix_fmt, where, signal);
+  const plane = planeTaken(format, where);
+  const colour = colourOfClip(stream, format, plane);
   const curve = curveOf(stream, plane);
-  const fileRate = file.kind === 'movie' && !/_pipe$|^image2/.test(reply.format?.format_name ?? '') ? (rateOf(stream.r_frame_rate) ?? rateOf(stream.avg_frame_rate)) : undefined; // prettier-ignore
+  const fileRate = file.kind === 'movie' && !/_pipe$|^image2/.test(reply.format?.format_name ?? '') ? fileRateOf(stream) : undefined; // prettier-ignore
   const tick = rateOf(stream.time_base);
   const duration_s = Number(stream.duration ?? reply.format?.duration);
   const stated = file.kind === 'sequence' ? file.runs.reduce((sum, { count }) => sum + count, 0) : Number(stream.nb_frames);
@@ -196,11 +242,14 @@ export async function probeClip(file: ClipFile, signal?: AbortSignal): Promise<C
     pixelFormat: stream.pix_fmt,
     plane,
     coding: codingOfClip(stream, plane),
+    ...(colour && { colour }),
     curve,
     ...(fileRate && { fileRate }),
+    isEven: isEvenly(stream),
     ...(Number.isSafeInteger(stated) && stated > 0 && { statedFrames: stated }),
     ...(Number.isFinite(duration_s) && duration_s > 0 && file.kind === 'movie' && { duration_s }),
+    ...(Number.isFinite(Number(reply.format?.start_time)) && { start_s: Number(reply.format?.start_time) }),
     tick_s: tick ? ratioOf(tick) : 0,
-    notes: notesOf(stream, plane, file, curve),
+    notes: [...notesOf(stream, plane, file, curve), ...colourNotes(stream, format, colour)],
   };
 } // prettier-ignore

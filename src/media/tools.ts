@@ -34,12 +34,41 @@ function notStarted(tool: ToolName, program: string, cause: NodeJS.ErrnoExceptio
 }
 
 const running = new Set<ChildProcess>();
+/** Processes that another thread of this program started. */
+const adopted = new Set<number>();
+let heard: ((pid: number, isRunning: boolean) => void) | undefined;
 
 function killAll(): void {
   for (const child of running) child.kill('SIGKILL');
+  for (const pid of adopted) {
+    try {
+      process.kill(pid, 'SIGKILL');
+    } catch {
+      // It ended by itself.
+    }
+  }
 }
 
 let isWatching = false;
+
+/** Kills when this process ends what is running then. */
+function watchEnd(): void {
+  if (isWatching) return;
+  isWatching = true;
+  process.on('exit', killAll);
+}
+
+/** Tells of every process that starts and ends: a thread may end before it could end its own. */
+export function hearOfTools(hear: (pid: number, isRunning: boolean) => void): void {
+  heard = hear;
+}
+
+/** Has a process that another thread started killed when this process ends; returns how to let go of it. */
+export function adoptTool(pid: number): () => void {
+  watchEnd();
+  adopted.add(pid);
+  return () => void adopted.delete(pid);
+}
 
 export interface StartedTool {
   readonly child: ChildProcess;
@@ -47,15 +76,25 @@ export interface StartedTool {
   readonly ended: Promise<number | undefined>;
 }
 
-/** Starts a tool with these arguments, its standard input empty. Rejects in `ended` with a Fault where it cannot be started. */
-export function startTool(tool: ToolName, args: readonly string[], env: NodeJS.ProcessEnv = process.env): StartedTool {
+/**
+ * Starts a tool with these arguments, its standard input empty, and more pipes out of it where they are asked for, by number.
+ * Rejects in `ended` with a Fault where it cannot be started.
+ */
+export function startTool(
+  tool: ToolName,
+  args: readonly string[],
+  env: NodeJS.ProcessEnv = process.env,
+  pipes: readonly number[] = [],
+): StartedTool {
   const program = programOf(tool, env);
-  const child = spawn(program, [...args], { stdio: ['ignore', 'pipe', 'pipe'], env, windowsHide: true });
+  const open = [1, 2, ...pipes];
+  const stdio = Array.from({ length: Math.max(...open) + 1 }, (_, i) => (open.includes(i) ? 'pipe' : 'ignore'));
+  // Apart from the terminal's group, so that Ctrl-C reaches it only through us: ended by itself, it would seem to be done.
+  const child = spawn(program, [...args], { stdio, env, windowsHide: true, detached: process.platform !== 'win32' });
+  const { pid } = child;
   running.add(child);
-  if (!isWatching) {
-    isWatching = true;
-    process.on('exit', killAll);
-  }
+  watchEnd();
+  if (pid !== undefined) heard?.(pid, true);
   const ended = new Promise<number | undefined>((resolve, reject) => {
     child.once('error', (cause: NodeJS.ErrnoException) => {
       running.delete(child);
@@ -63,6 +102,7 @@ export function startTool(tool: ToolName, args: readonly string[], env: NodeJS.P
     });
     child.once('close', (code) => {
       running.delete(child);
+      if (pid !== undefined) heard?.(pid, false);
       resolve(code ?? undefined);
     });
   });
@@ -74,6 +114,8 @@ export function startTool(tool: ToolName, args: readonly string[], env: NodeJS.P
 export interface ToolReply {
   readonly code: number | undefined;
   readonly out: string;
+  /** The same as it came. */
+  readonly bytes: Buffer;
   readonly err: string;
 }
 
@@ -84,6 +126,8 @@ export interface RunGiven {
   readonly where: string;
   readonly timeout_ms?: number;
   readonly mostOut_B?: number;
+  /** Of what it says besides; the rest is dropped. */
+  readonly mostErr_B?: number;
   readonly signal?: AbortSignal;
   readonly env?: NodeJS.ProcessEnv;
 }
@@ -95,7 +139,16 @@ const MOST_ERR_B = 64e3;
 
 /** Runs a tool to its end. Throws a Fault where it is not there, takes too long or says too much, and what the signal says. */
 export async function runTool(given: RunGiven): Promise<ToolReply> {
-  const { tool, args, where, timeout_ms = TIMEOUT_ms, mostOut_B = MOST_OUT_B, signal, env } = given;
+  const {
+    tool,
+    args,
+    where,
+    timeout_ms = TIMEOUT_ms,
+    mostOut_B = MOST_OUT_B,
+    mostErr_B = MOST_ERR_B,
+    signal,
+    env,
+  } = given;
   signal?.throwIfAborted();
   const { child, ended } = startTool(tool, args, env);
   const [out, err]: [Buffer[], Buffer[]] = [[], []];
@@ -116,13 +169,14 @@ export async function runTool(given: RunGiven): Promise<ToolReply> {
   });
   child.stderr!.on('data', (chunk: Buffer) => {
     errSize_B += chunk.length;
-    if (errSize_B <= MOST_ERR_B) err.push(chunk);
+    if (errSize_B <= mostErr_B) err.push(chunk);
   });
   try {
     const code = await ended;
     signal?.throwIfAborted();
     if (problem) throw problem;
-    return { code, out: Buffer.concat(out).toString('utf8'), err: Buffer.concat(err).toString('utf8') };
+    const bytes = Buffer.concat(out);
+    return { code, out: bytes.toString('utf8'), bytes, err: Buffer.concat(err).toString('utf8') };
   } finally {
     clearTimeout(timer);
     signal?.removeEventListener('abort', stop);

@@ -45,7 +45,7 @@ const MAINS_Hz = [50, 60];
 const percent = (share: number): string => `${Number((100 * share).toPrecision(3))} %`;
 
 /** The multiple of the mains that a period is, where it is one. */
-function multipleOf(period_s: number, mains_Hz: number): number | undefined {
+export function multipleOf(period_s: number, mains_Hz: number): number | undefined {
   const times = 1 / (period_s * mains_Hz);
   const whole = Math.round(times);
   return whole >= 1 && whole <= MOST_MULTIPLE && Math.abs(times / whole - 1) <= SAME_RIPPLE ? whole : undefined;

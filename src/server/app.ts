@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import { randomBytes } from 'node:crypto';
 import { Fault } from '../base/fault.ts';
+import type { FootageDesk } from '../jobs/types.ts';
 import type { ShootStore } from '../store/shootStore.ts';
 import type { Clock } from './clock.ts';
 import { bugFault, faultReply, statusOf } from './faults.ts';
@@ -11,6 +12,7 @@ import { presenceDesk } from './presence.ts';
 import { editRoutes } from './routes/edits.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fileRoutes } from './routes/files.ts';
+import { footageRoutes } from './routes/footage.ts';
 import { historyRoutes } from './routes/history.ts';
 import { paperRoutes } from './routes/paper.ts';
 import { presenceRoutes } from './routes/presence.ts';
@@ -22,6 +24,8 @@ export interface AppParts {
   /** Where the built screens are. */
   readonly webFolder: string;
   readonly clock: Clock;
+  /** Clips that came back; left out, nothing of footage is answered. */
+  readonly footage?: FootageDesk;
   /** Ends live events when aborted. */
   readonly closing?: AbortSignal;
   /** Takes what no client should see: stacks of our own failures. */
@@ -31,7 +35,14 @@ export interface AppParts {
 const causeOf = ({ cause }: Fault) => (cause instanceof Error ? `\n${cause.stack}` : '');
 
 /** Every answer is made here or in a route; failures meet in the one `onError`. */
-export function createApp({ store, webFolder, clock, log, closing = new AbortController().signal }: AppParts): Hono {
+export function createApp({
+  store,
+  webFolder,
+  clock,
+  log,
+  footage,
+  closing = new AbortController().signal,
+}: AppParts): Hono {
   const app = new Hono();
   app.use(securityHeaders, ownHostOnly, ownOriginOnly);
   app.use('/api/*', async (c, next) => {
@@ -46,6 +57,7 @@ export function createApp({ store, webFolder, clock, log, closing = new AbortCon
   app.route('/api/shoots', paperRoutes({ store, clock }));
   app.route('/api/shoots', presenceRoutes({ store, desk }));
   app.route('/api/shoots', eventRoutes({ store, desk, closing }));
+  if (footage) app.route('/api/shoots', footageRoutes({ desk: footage, clock, closing }));
   app.get('*', (c, next) => (c.req.path === '/api' || c.req.path.startsWith('/api/') ? next() : screen(c, webFolder)));
   app.notFound((c) => {
     throw new Fault({

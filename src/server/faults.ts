@@ -2,7 +2,10 @@
 import type { Conflict, FaultReply } from '../api/replies.ts';
 import { Fault } from '../base/fault.ts';
 
-/** HTTP status by code. Codes of `document.`, `patch.` and `written.` all mean that the shoot cannot be what was sent. */
+/**
+ * HTTP status by code. Codes of `document.`, `patch.` and `written.` all mean that the shoot cannot be what was sent, and
+ * those of `measure.` and `media.` that the clip cannot be read, or not as it was told.
+ */
 export const STATUS: Readonly<Record<string, number>> = {
   'input.malformed': 400,
   'input.not-json': 400,
@@ -14,18 +17,30 @@ export const STATUS: Readonly<Record<string, number>> = {
   'zip.path-refused': 422,
   'zip.too-many': 422,
   'zip.unsupported': 422,
+  'footage.not-a-clip': 422,
+  'footage.not-a-folder': 422,
   'host.refused': 403,
   'origin.refused': 403,
+  'footage.path-refused': 403,
+  'footage.unreadable': 403,
   'route.unknown': 404,
   'shoot.unknown': 404,
   'file.unknown': 404,
   'sheet.unknown-duty': 404,
   'sheet.unknown-shot': 404,
   'revision.unknown': 404,
+  'footage.clip-unknown': 404,
+  'footage.folder-gone': 404,
+  'footage.folder-unknown': 404,
+  'footage.no-copy': 404,
+  'footage.not-measured': 404,
+  'footage.path-unknown': 404,
   'page.unknown': 404,
   'edit.conflict': 409,
   'edit.id-reused': 409,
   'edit.revision-unknown': 409,
+  'footage.clip-here': 409,
+  'footage.id-reused': 409,
   'redo.none': 409,
   'redo.touched-since': 409,
   'restore.same': 409,
@@ -40,20 +55,23 @@ export const STATUS: Readonly<Record<string, number>> = {
   'file.not-a-picture': 415,
   'file.svg-refused': 415,
   'input.wrong-type': 415,
+  'footage.range-beyond': 416,
   'presence.full': 429,
   'presence.too-often': 429,
   bug: 500,
   'store.damaged': 500,
   'store.unwritable': 500,
+  'media.ffmpeg-not-started': 503,
+  'media.no-ffmpeg': 503,
   'screens.not-built': 503,
   'store.failed': 503,
   'store.full': 507,
 };
 
-const OF_THE_SHOOT = /^(document|patch|written)\./;
+const OF_WHAT_WAS_SENT = /^(document|patch|written|measure|media)\./;
 
 export function statusOf(code: string): number {
-  return STATUS[code] ?? (OF_THE_SHOOT.test(code) ? 422 : 500);
+  return STATUS[code] ?? (OF_WHAT_WAS_SENT.test(code) ? 422 : 500);
 }
 
 function conflictIn(fault: Fault): Conflict | undefined {

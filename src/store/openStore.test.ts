@@ -1,4 +1,5 @@
 import Sqlite from 'better-sqlite3';
+import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -6,6 +7,7 @@ import { SMALL_SHOOT, tempFolder, tempStore } from '../../test/tempStore.ts';
 import { Fault } from '../base/fault.ts';
 import { MIGRATIONS } from './migrations/all.ts';
 import { JOURNAL } from './migrations/v1.ts';
+import { HISTORY_AND_FILES } from './migrations/v2.ts';
 import { openDatabase, openStore } from './openStore.ts';
 
 const AT = '2027-03-09T07:30:00.000Z';
@@ -194,7 +196,10 @@ describe('migrations', () => {
     old.close();
 
     const store = await tempStore(folder);
-    expect(store.backups.map((backup) => basename(backup))).toEqual(['longsecond.v1.backup.sqlite']);
+    expect(store.backups.map((backup) => basename(backup))).toEqual([
+      'longsecond.v1.backup.sqlite',
+      'longsecond.v2.backup.sqlite',
+    ]);
     const { rows } = store.journal('s', { after: 0, limit: 10 });
     expect(rows.map(({ number, kind, undoes, who }) => [number, kind, undoes, who])).toEqual([
       [1, 'edit', undefined, 'ada'],
@@ -213,6 +218,28 @@ describe('migrations', () => {
     kept.pragma('foreign_keys = ON');
     expect(() => kept.exec('UPDATE journal SET undoes = 99 WHERE number = 2')).toThrow(/FOREIGN KEY/);
     kept.close();
+  });
+
+  test('a store of the second form keeps its shoots and files, and takes footage from then on', async () => {
+    const folder = tempFolder();
+    const old = new Sqlite(join(folder, 'longsecond.sqlite'));
+    old.exec(JOURNAL);
+    old.exec(HISTORY_AND_FILES);
+    old.pragma('user_version = 2');
+    old
+      .prepare("INSERT INTO shoots VALUES (?, ?, ?, 0, ?, ?, ?, 'template')")
+      .run('s', 'Milk', SMALL_SHOOT, AT, AT, 'import-0001');
+    const sha256 = createHash('sha256').update('light').digest('hex');
+    old.prepare('INSERT INTO contents VALUES (?, 5, ?, ?)').run(sha256, 'text/plain', Buffer.from('light'));
+    old.prepare('INSERT INTO shootFiles VALUES (?, ?, ?)').run('s', sha256, 'lamp.ies');
+    old.close();
+
+    const store = await tempStore(folder);
+    expect(store.list()).toMatchObject([{ id: 's', standing: 'template' }]);
+    expect(store.fileOf('s', sha256).bytes.toString()).toBe('light');
+    expect(store.footage.happenings('s')).toEqual([]);
+    const event = { kind: 'added', clipId: 'clip-00001', folder: 'day', path: 'a.mov' } as const;
+    expect(store.footage.addHappening('s', { eventId: 'event-0001', who: 'ada', at: AT, event })).toBe(true);
   });
 
   test('a store of a newer form is refused untouched', async () => {

@@ -4,6 +4,7 @@
  */
 import { openActs } from './acts.ts';
 import { openFiles } from './files.ts';
+import { openFootage } from './footage.ts';
 import { openHistory } from './history.ts';
 import { stepsAt } from './record.ts';
 import { openShelf } from './shelf.ts';
@@ -53,6 +54,7 @@ export function shootStore({ db, file, backups, release }: StoreParts): ShootSto
       }),
     fileOf: (shootId, sha256) => reading(() => files.fileOf(shootId, sha256)),
     filesOf: (shootId) => reading(() => files.filesOf(shootId)),
+    footage: openFootage(db, shelf),
     watch: (changed) => {
       watchers.add(changed);
       return () => void watchers.delete(changed);

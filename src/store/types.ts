@@ -2,6 +2,7 @@
 import type { Patch } from '../document/patch.ts';
 import type { Written } from '../document/written.ts';
 import type { NamedFile } from './filesNamed.ts';
+import type { FootageShelf } from './footageTypes.ts';
 import type { JournalRow, ShootEntry, Standing } from './statements.ts';
 
 /** A shoot at one of its revisions, for looking at. */
@@ -116,6 +117,8 @@ export interface ShootStore {
   readonly fileOf: (shootId: string, sha256: string) => StoredFile;
   /** Files that the shoot names: those that are here with their size, and those that are not without. */
   readonly filesOf: (shootId: string) => readonly (NamedFile & { readonly size_B?: number })[];
+  /** What the footage of shoots is; of a change to it nobody is called back. */
+  readonly footage: FootageShelf;
   /** Calls back after every change that is on disk; returns how to stop that. */
   readonly watch: (changed: (shootId: string) => void) => () => void;
   readonly close: () => void;

@@ -6,6 +6,8 @@ interface Row {
   readonly clip: string;
   readonly frame: number;
   readonly of: Measurement;
+  /** By frame, its place in the series of colour; only some frames are sampled. */
+  readonly sampled: ReadonlyMap<number, number>;
 }
 
 type Series = keyof Measurement['frames'];
@@ -15,6 +17,14 @@ const valueOf = (name: string, series: Series): CsvColumn<Row> => ({
   // What was measured of a frame that is not there is nothing, and not 0.
   of: ({ of, frame }) =>
     of.frames.weight[frame] === 0 && of.missingFrames.includes(frame) ? undefined : of.frames[series][frame],
+});
+
+const colourOf = (name: string, series: 'red_stops' | 'blue_stops'): CsvColumn<Row> => ({
+  name,
+  of: ({ of, frame, sampled }) => {
+    const at = sampled.get(frame);
+    return at === undefined ? undefined : of.colour?.series[series][at];
+  },
 });
 
 const COLUMNS: readonly CsvColumn<Row>[] = [
@@ -35,14 +45,17 @@ const COLUMNS: readonly CsvColumn<Row>[] = [
   valueOf('fastest_px', 'fastest_px'),
   valueOf('x_px', 'x_px'),
   valueOf('y_px', 'y_px'),
+  colourOf('redOverGreen_stops', 'red_stops'),
+  colourOf('blueOverGreen_stops', 'blue_stops'),
 ];
 
 /** A line a frame, clip after clip. */
 export function measureCsv(
   clips: readonly { readonly name: string; readonly measurement: Measurement }[],
 ): string {
-  const rows = clips.flatMap(({ name, measurement }) =>
-    Array.from({ length: measurement.frameCount }, (_, frame): Row => ({ clip: name, frame, of: measurement })),
-  );
+  const rows = clips.flatMap(({ name, measurement }) => {
+    const sampled = new Map(Array.from(measurement.colour?.series.places ?? [], (place, i) => [place, i]));
+    return Array.from({ length: measurement.frameCount }, (_, frame): Row => ({ clip: name, frame, of: measurement, sampled }));
+  });
   return csvText(COLUMNS, rows);
 } // prettier-ignore

@@ -105,7 +105,7 @@ describe('what is said', () => {
   });
 
   test('of a still set says so, and how little would have been found', () => {
-    expect(says({})).toMatch(/^No flicker\. From 0\.0\d+ % on, and faster than 8\.3 Hz, it would have been found\./);
+    expect(says({})).toMatch(/^No flicker\. From 0\.0\d+ % on, and faster than 33 Hz, it would have been found\./);
     expect(says({})).toContain('Action: none found. The picture stands still.');
   });
 

@@ -11,6 +11,8 @@ import {
   type PlannedShot,
 } from './measureAgainst.ts';
 import type { MEASURE_SCHEMA, MeasureReply } from './measureSchema.ts';
+import { colourReply } from './colourReply.ts';
+import { colourPulseWords, colourWords } from './colourWords.ts';
 import * as words from './measureWords.ts';
 import { rounded } from './planReply.ts';
 
@@ -32,7 +34,8 @@ export interface MeasuredClip {
   readonly shot?: PlannedShot;
 }
 
-const CAUTION =
+/** Said of a clip that flashes on the screen. */
+export const FLASHING_CAUTION =
   'It flashes on the screen: that can trouble photosensitive people. Have it looked at, by the rules of whoever shows it, before anyone sees it large.';
 
 interface Told {
@@ -88,9 +91,11 @@ function verdictOf(clip: Measurement, told: readonly Told[], speed_m_per_s: numb
   const isFlashing = main.some(({ line, screen_Hz }) => words.isFlashing(line, screen_Hz));
   return [
     ...(clip.flicker.verdict === 'steady' || main.length === 0 ? [words.flickerWords(clip)] : main.map(({ says }) => says)),
-    ...(isFlashing ? [CAUTION] : []),
+    ...(isFlashing ? [FLASHING_CAUTION] : []),
     words.driftWords(clip),
     words.exposureWords(clip),
+    colourWords(clip),
+    ...colourPulseWords(clip),
     words.focusWords(clip),
     words.motionWords(clip, speed_m_per_s, smear),
     words.actionWords(clip),
@@ -104,7 +109,7 @@ const againstReply = (against: Against) => ({ what: against.what, says: words.ag
 
 /** One clip in the form of `docs/schema/measure.schema.json`. */
 export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipReply {
-  const { exposure, flicker, focus, motion, action, shake, noise, frameRate_fps, playback_fps } = measurement;
+  const { exposure, flicker, colour, focus, motion, action, shake, noise, frameRate_fps, playback_fps } = measurement;
   const told = toldLines(measurement, shot);
   const pixel_m = shot && pixelSize_m(shot, measurement);
   const speed_m_per_s = motion && pixel_m !== undefined ? motion.fastest_px * pixel_m * frameRate_fps : undefined;
@@ -135,6 +140,7 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
       ...(flicker.slowest_Hz !== undefined && { slowest_Hz: flicker.slowest_Hz }),
       blindTo_Hz: flicker.blindTo_Hz,
       ...(flicker.leastDepthFraction !== undefined && { leastDepthFraction: flicker.leastDepthFraction }),
+      ...(flicker.leastDepthFrom_Hz !== undefined && { leastDepthFrom_Hz: flicker.leastDepthFrom_Hz }),
       drift_stops: flicker.drift_stops,
     },
     exposure: {
@@ -147,6 +153,7 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
       crushedFraction: exposure.crushedFraction,
       crushedFrameIndex: exposure.crushedFrame,
     },
+    ...(colour && { colour: colourReply(colour) }),
     focus: {
       verdict: focus.verdict,
       sharpestFrameIndex: focus.sharpestFrame,
@@ -194,8 +201,8 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
   });
 } // prettier-ignore
 
-/** The whole reply. */
-export function measureReply(clips: readonly ClipReply[], failed: Reply['failed']): Reply {
+/** The whole reply, with the pair that its clips were compared as, where they were. */
+export function measureReply(clips: readonly ClipReply[], failed: Reply['failed'], pair?: Reply['pair']): Reply {
   const schema: typeof MEASURE_SCHEMA = 'longsecond.measure/1';
-  return { schema, clips, failed };
+  return { schema, clips, failed, ...(pair && { pair }) };
 }

@@ -4,6 +4,9 @@
  * meaning.
  */
 import * as z from 'zod';
+import { Colour } from './colourSchema.ts';
+import { LearntReply } from './learn/learnSchema.ts';
+import { Pair } from './pairSchema.ts';
 
 export const MEASURE_SCHEMA = 'longsecond.measure/1';
 
@@ -49,6 +52,7 @@ const Flicker = z.strictObject({
   slowest_Hz: z.number().describe('Slower than this a wave has less than a cycle and a half in the clip.').optional(),
   blindTo_Hz: list(z.number()).describe('Ripples of mains that would beat slower than that.'),
   leastDepthFraction: z.number().describe('Flicker of the whole picture that would have been found.').optional(),
+  leastDepthFrom_Hz: z.number().describe('At rates from this on: slower ones hide behind what moves.').optional(),
   drift_stops: z.number().describe('Of the light, from the first tenth of the clip to the last.'),
 });
 
@@ -147,6 +151,7 @@ const Clip = z
     tileRowCount: z.int(),
     flicker: Flicker,
     exposure: Exposure,
+    colour: Colour.describe('Of the parts that pass for neutral. Absent where the clip has no colours, or none that are read.').optional(),
     focus: Focus,
     motion: Motion.describe('Absent where nothing that moves could be followed.').optional(),
     action: Action.optional(),
@@ -165,5 +170,11 @@ const Failed = z
   .meta({ id: 'failedClip' });
 
 export const MeasureReply = z
-  .strictObject({ schema: z.literal(MEASURE_SCHEMA), clips: list(Clip), failed: list(Failed) })
+  .strictObject({
+    schema: z.literal(MEASURE_SCHEMA),
+    clips: list(Clip),
+    failed: list(Failed),
+    pair: Pair.optional(),
+    learnt: LearntReply.optional(),
+  })
   .meta({ title: 'Reply of longsecond measure --json' });

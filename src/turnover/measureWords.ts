@@ -5,14 +5,14 @@ import type { FlickerLine, Measurement } from '../measure/types.ts';
 import { SOME_CLIPPED, type Against, type FittingLamp } from './measureAgainst.ts';
 
 /** Below a thousandth of a per cent nothing is told apart. */
-const percent = (fraction: number): string => `${showNumber(100 * Math.max(fraction, 1e-5), 2)} %`;
-const stops = (value: number): string => `${showNumber(value, 2)} ${value === 1 ? 'stop' : 'stops'}`;
-const time = (value: number): string => sayShown(showQuantity('time', value, { digits: 2 }));
+export const percent = (fraction: number): string => `${showNumber(100 * Math.max(fraction, 1e-5), 2)} %`;
+export const stops = (value: number): string => `${showNumber(value, 2)} ${value === 1 ? 'stop' : 'stops'}`;
+export const time = (value: number): string => sayShown(showQuantity('time', value, { digits: 2 }));
 const speed = (value: number): string => sayShown(showQuantity('speed', value, { digits: 2 }));
 const px = (value: number): string => `${showNumber(value, value < 10 ? 2 : 3)} px`;
 
 /** As many digits as are known of a rate. */
-function hertz(value: number, deviation: number): string {
+export function hertz(value: number, deviation: number): string {
   const places = Math.max(0, Math.min(2, Math.ceil(-Math.log10(Math.max(deviation, 1e-3)))));
   return `${value.toFixed(places)} Hz`;
 }
@@ -52,9 +52,9 @@ export function lineWords(line: FlickerLine, fits: readonly FittingLamp[], scree
 
 /** Whether the light is steady, and how sure that is. */
 export function flickerWords({ flicker }: Measurement): string {
-  const { verdict, why, leastDepthFraction, slowest_Hz, blindTo_Hz } = flicker;
+  const { verdict, why, leastDepthFraction, leastDepthFrom_Hz, slowest_Hz, blindTo_Hz } = flicker;
   if (verdict === 'cannot tell') return `Whether it flickers cannot be told. ${why}`;
-  const least = leastDepthFraction === undefined ? '' : ` From ${percent(leastDepthFraction)} on, and faster than ${showNumber(slowest_Hz ?? 0, 2)} Hz, it would have been found.`;
+  const least = leastDepthFraction === undefined ? '' : ` From ${percent(leastDepthFraction)} on, and faster than ${showNumber(leastDepthFrom_Hz ?? slowest_Hz ?? 0, 2)} Hz, it would have been found.`;
   const blind = blindTo_Hz.length > 0 ? ` Lamps that ripple at ${sayList(blindTo_Hz.map(String))} Hz would not: they nearly keep step with the frames.` : '';
   return `No flicker.${least}${blind}`;
 } // prettier-ignore
@@ -135,7 +135,8 @@ export function faultWords({ missingFrames, repeatedFrames, fixedPixels }: Measu
   ].filter((of) => of !== undefined);
 }
 
-const WHAT: Readonly<Record<Against['what'], string>> = {
+/** What is held against the plan, as its name. */
+export const AGAINST_NAMES: Readonly<Record<Against['what'], string>> = {
   flicker: 'Flicker',
   blur: 'Blur',
   speed: 'Speed',
@@ -143,7 +144,8 @@ const WHAT: Readonly<Record<Against['what'], string>> = {
   highlights: 'Highlights',
 };
 
-function figure({ what, unit }: Against, value: number): string {
+/** The planned or the measured figure of what is held against the plan. */
+export function againstFigure({ what, unit }: Pick<Against, 'what' | 'unit'>, value: number): string {
   if (what === 'highlights') return value >= 0 ? `${stops(value)} below white` : `${stops(-value)} over white`;
   if (unit === 'stops') return stops(value);
   return unit === 'px' ? px(value) : unit === 's' ? time(value) : speed(value);
@@ -152,5 +154,5 @@ function figure({ what, unit }: Against, value: number): string {
 /** "Blur: 2.9 px, planned 2.1 px: worse." */
 export function againstWords(against: Against): string {
   const { what, measured, planned, state } = against;
-  return `${WHAT[what]}: ${figure(against, measured)}, planned ${figure(against, planned)}: ${state}.`;
+  return `${AGAINST_NAMES[what]}: ${againstFigure(against, measured)}, planned ${againstFigure(against, planned)}: ${state}.`; // prettier-ignore
 }

@@ -34,6 +34,16 @@ export const lightHref = (shootId: string, setupId?: string) =>
 
 export const dayHref = (shootId: string) => `${shootHref(shootId)}/day`;
 
+/** The footage; one clip of it; that clip beside another. */
+export const footageHref = (shootId: string, clipId?: string, withId?: string) =>
+  [
+    `${shootHref(shootId)}/footage`,
+    clipId !== undefined && `/${encodeURIComponent(clipId)}`,
+    withId !== undefined && `?with=${encodeURIComponent(withId)}`,
+  ]
+    .filter(Boolean)
+    .join('');
+
 export const paperHref = (shootId: string) => `${shootHref(shootId)}/paper`;
 
 export const historyHref = (shootId: string) => `${shootHref(shootId)}/history`;

@@ -5,7 +5,7 @@ import {
   createRouter,
   lazyRouteComponent,
   Outlet,
-  useMatch,
+  useMatches,
   useNavigate,
   useParams,
   useRouter,
@@ -19,7 +19,7 @@ import { kitHref, lightHref, kitHrefAt, paperHref, reckonerHref, SHOOTS_HREF, sh
 import { Home } from './places/Home.tsx';
 import { ReckonerFrame } from './places/ReckonerFrame.tsx';
 import { Shoot } from './places/Shoot.tsx';
-import { ShootFrame } from './places/ShootFrame.tsx';
+import { ShootFrame, type ShootPlace } from './places/ShootFrame.tsx';
 import { readSearch, writeSearch } from './searchText.ts';
 import type { OpenShoot } from './state/contract.ts';
 import { useOpenShoot } from './state/hooks.ts';
@@ -74,27 +74,23 @@ function GalleryPage() {
   );
 }
 
+/** What the address says after the shoot, for every place that has a word of its own there. */
+const PLACES: Readonly<Record<string, ShootPlace>> = {
+  shot: 'Shot',
+  light: 'Light',
+  day: 'Day',
+  footage: 'Footage',
+  kit: 'Kit',
+  paper: 'Paper',
+  reckoner: 'Reckoner',
+  history: 'History',
+};
+
 function ShootLayout() {
   const { shootId = '', shotId } = useParams({ strict: false });
-  const isReckoner = useMatch({ from: '/$shootId/reckoner', shouldThrow: false }) !== undefined;
-  const isKit = useMatch({ from: '/$shootId/kit', shouldThrow: false }) !== undefined;
-  const isLight = useMatch({ from: '/$shootId/light', shouldThrow: false }) !== undefined;
-  const isDay = useMatch({ from: '/$shootId/day', shouldThrow: false }) !== undefined;
-  const isPaper = useMatch({ from: '/$shootId/paper', shouldThrow: false }) !== undefined;
-  const isHistory = useMatch({ from: '/$shootId/history', shouldThrow: false }) !== undefined;
+  const word = useMatches({ select: (matches) => matches.at(-1)?.routeId.split('/')[2] ?? '' });
   return (
-    <ShootFrame
-      key={shootId}
-      shootId={shootId}
-      shotId={shotId}
-      isReckoner={isReckoner}
-      isKit={isKit}
-      isLight={isLight}
-      isDay={isDay}
-      isPaper={isPaper}
-      isHistory={isHistory}
-      onGo={useGo()}
-    >
+    <ShootFrame key={shootId} shootId={shootId} shotId={shotId} place={PLACES[word] ?? 'Shoot'} onGo={useGo()}>
       <Outlet />
     </ShootFrame>
   );
@@ -164,6 +160,18 @@ function DayPage() {
   return (
     <Suspense fallback={null}>
       <Day open={useOpenShoot()} onGo={useGo()} />
+    </Suspense>
+  );
+}
+
+const Footage = lazyRouteComponent(() => import('./places/Footage.tsx'), 'Footage');
+
+function FootagePage() {
+  const { clipId } = useParams({ strict: false });
+  const search: Record<string, unknown> = useSearch({ strict: false });
+  return (
+    <Suspense fallback={null}>
+      <Footage open={useOpenShoot()} clipId={clipId} withId={readSearch(writeSearch(search))['with']} onGo={useGo()} />
     </Suspense>
   );
 }
@@ -250,6 +258,9 @@ const light = createRoute({ getParentRoute: () => shoot, path: 'light', componen
 const lightIndex = createRoute({ getParentRoute: () => light, path: '/' });
 const lightSetup = createRoute({ getParentRoute: () => light, path: '$setupId' });
 const day = createRoute({ getParentRoute: () => shoot, path: 'day', component: DayPage });
+const footage = createRoute({ getParentRoute: () => shoot, path: 'footage', component: FootagePage });
+const footageIndex = createRoute({ getParentRoute: () => footage, path: '/' });
+const footageClip = createRoute({ getParentRoute: () => footage, path: '$clipId' });
 const paper = createRoute({ getParentRoute: () => shoot, path: 'paper', component: PaperPage });
 const history = createRoute({ getParentRoute: () => shoot, path: 'history', component: HistoryPage });
 const shootReckoner = createRoute({ getParentRoute: () => shoot, path: 'reckoner', component: ShootReckonerPage });
@@ -268,6 +279,7 @@ export const router = createRouter({
       history,
       light.addChildren([lightIndex, lightSetup]),
       day,
+      footage.addChildren([footageIndex, footageClip]),
       kit.addChildren([kitIndex, kitKind, kitItem]),
       paper,
       shootReckoner.addChildren([shootReckonerIndex, shootReckonerLaw]),

@@ -1,6 +1,6 @@
 """Series and pictures of scipyCheck.ts, worked out by numpy and scipy: a joint least-squares fit of a cubic trend and one
 wave by lstsq at each rate and a bounded search about the best, the same with frames missing, a Lomb-Scargle periodogram,
-and a phase correlation by scipy's FFT. Prints what scipyCheck.json holds: python3 test/footage/scipyCheck.py
+the depth of a wave at some rates by a weighted lstsq beside a trend of the fourth degree, and a phase correlation by scipy's FFT. Prints what scipyCheck.json holds: python3 test/footage/scipyCheck.py
 """
 import json
 import numpy as np
@@ -42,6 +42,28 @@ def lomb():
     return float(rates[np.argmax(power)])
 
 
+DEPTHS_Hz = [0.0, 25.0, 100.0, 117.1875, 118.75, 250.0, 400.0]
+
+
+def depths(chosen):
+    light = np.exp(series)
+    weight = np.where(chosen, np.sin(np.pi * (i + 0.5) / COUNT) ** 2, 0)
+    x, root = 2 * i / (COUNT - 1) - 1, np.sqrt(weight)
+    trend = [x**k for k in range(5)]
+
+    def squares(columns):
+        a = np.stack(columns, axis=1) * root[:, None]
+        found = np.linalg.lstsq(a, np.log(light) * root, rcond=1e-9)[0]
+        return np.sum((np.log(light) * root - a @ found) ** 2)
+
+    def depth(rate):
+        turn = 2 * np.pi * rate * i / RATE
+        off = squares(trend) - squares([*trend, np.cos(turn), np.sin(turn)])
+        return float(np.tanh(np.sqrt(2 * max(0.0, off) / np.sum(weight))))
+
+    return [depth(rate) for rate in DEPTHS_Hz]
+
+
 SIDE = 64
 
 
@@ -69,5 +91,6 @@ def phase(dx, dy):
 print(json.dumps({
     'numpy': np.__version__, 'scipy': scipy.__version__,
     'all': fit(np.ones(COUNT, bool)), 'missing': fit(kept), 'lombScargle_Hz': lomb(),
+    'depths': {'rates_Hz': DEPTHS_Hz, 'all': depths(np.ones(COUNT, bool)), 'missing': depths(kept)},
     'shifts': [{'given': d, 'found': phase(*d)} for d in ([3, -2], [-7, 4], [0, 9])],
 }, indent=2))

@@ -38,6 +38,17 @@ export interface Drop {
   readonly y_px: (t_s: number) => number;
 }
 
+/** A small light of its own in the picture, such as one that shows when a rig is fired. */
+export interface SignalLight {
+  readonly x_px: number;
+  readonly y_px: number;
+  readonly radius_px: number;
+  /** As bright as a surface of this reflectance. */
+  readonly bright: number;
+  readonly on_s: number;
+  readonly off_s?: number;
+}
+
 export interface Scene {
   readonly width: number;
   readonly height: number;
@@ -47,6 +58,7 @@ export interface Scene {
   readonly seed: number;
   readonly lamps: readonly Lamp[];
   readonly drop?: Drop;
+  readonly signal?: SignalLight;
   /** Electrons of a full well, and of a surface of reflectance 1 under the mean light. */
   readonly fullWell_e?: number;
   readonly white_e?: number;
@@ -156,6 +168,16 @@ function background(
   return picture;
 }
 
+/** Share of an exposure in which a signal is lit. */
+function litShare({ on_s, off_s = Infinity }: SignalLight, from_s: number, exposure_s: number): number {
+  return Math.max(0, Math.min(off_s, from_s + exposure_s) - Math.max(on_s, from_s)) / exposure_s;
+}
+
+/** What a signal adds to a pixel, lit all through the exposure. */
+function signalAt({ x_px, y_px, radius_px, bright }: SignalLight, column: number, row: number): number {
+  return bright * Math.min(1, Math.max(0, radius_px + 0.5 - Math.hypot(column - x_px, row - y_px)));
+}
+
 /** How much of each pixel the drop covers over an exposure, weighed by the light, and the light alone. */
 function dropCover(
   scene: Scene,
@@ -190,7 +212,7 @@ function dropCover(
 
 /** Makes a clip. Its title says what it is. */
 export function synthetic(title: string, scene: Scene): SyntheticClip {
-  const { width, height, frames, rate_fps, exposure_s, lamps, drop, row_s = 0 } = scene;
+  const { width, height, frames, rate_fps, exposure_s, lamps, drop, signal, row_s = 0 } = scene;
   const { fullWell_e = 20_000, white_e = 16_000, readNoise_e = 8, blobs: count = 60 } = scene;
   const random = randoms(scene.seed);
   const blobs = Array.from({ length: count }, (): Blob => ({
@@ -231,7 +253,8 @@ export function synthetic(title: string, scene: Scene): SyntheticClip {
         const i = row * width + column;
         let light = 0;
         for (let lamp = 0; lamp < lamps.length; lamp += 1) light += (shares[lamp]![i]! / total[i]!) * lights[lamp]!;
-        const mean = white_e * gain * Math.max(0, picture[i]!) * light;
+        const own = signal ? signalAt(signal, column, row) * litShare(signal, begun, exposure_s) : 0;
+        const mean = white_e * gain * (Math.max(0, picture[i]!) * light + own);
         const electrons = Math.min(fullWell_e, photons(mean) + readNoise_e * random.normal());
         const code = BLACK_CODE + Math.floor((electrons / fullWell_e) * (WHITE_CODE - BLACK_CODE) + 0.5);
         plane[i] = Math.min(WHITE_CODE, Math.max(0, code));

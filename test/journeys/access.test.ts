@@ -95,6 +95,7 @@ const PLACES: readonly Place[] = [
       await dialog(page).waitFor();
     },
   },
+  { name: 'the Footage without a clip', path: '/demo/footage' },
   { name: 'the keys', path: '/demo/shot/crown', then: (page) => pressKey(page, '?') },
   {
     name: 'a Shot that flickers beyond what is played, over rate and shutter, as figures too',

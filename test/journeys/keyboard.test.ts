@@ -142,7 +142,7 @@ test('the focus is never lost when what had it goes away', async () => {
   await enter(page.getByRole('button', { name: 'Put this notice away' }));
   await kept('a notice is put away');
 
-  for (const place of ['Kit', 'Light', 'Day', 'Paper', 'Reckoner', 'Shot']) {
+  for (const place of ['Kit', 'Light', 'Day', 'Footage', 'Paper', 'Reckoner', 'Shot']) {
     const link = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
     await enter(link);
     await page.getByRole('heading', { level: 1 }).waitFor();

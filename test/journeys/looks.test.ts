@@ -50,6 +50,7 @@ const PLACES: readonly (readonly [name: string, path: string, until?: string])[]
   ['a Shot', '/demo/shot/crown'],
   ['a Shot with a profile of speeds', '/demo/shot/ramp'],
   ['the Day', '/demo/day', '.day-rows'],
+  ['the Footage', '/demo/footage'],
   ['a Shot in time', '/demo/shot/mill', '.time-strip'],
   ['an awkward Shoot', '/awkward'],
   ['a Day with long names', '/awkward/day', '.day-rows'],

@@ -3,19 +3,22 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { captureCommand } from '../../../test/captureCommand.ts';
 import { clipFolder, noFfmpeg, testCard, writeClip } from '../../../test/footage/clips.ts';
+import { writeColourClip } from '../../../test/footage/colour.ts';
 import { GUIDE_SCENE } from '../../../test/footage/guideScene.ts';
 import { synthetic, type Scene } from '../../../test/footage/synthetic.ts';
 import { MeasureReply } from '../../turnover/measureSchema.ts';
+import { measureWorker } from '../../../test/measureWorker.ts';
 import { measureVerb } from './measure.ts';
 
 const DEMO = 'demo/shoot.yaml';
 const folder = clipFolder();
+const worker = measureWorker();
 const at = (name: string) => join(folder, name);
 
 async function* nothing(): AsyncGenerator<Uint8Array> {}
 
 const run = (args: readonly string[]) =>
-  captureCommand(['measure', ...args], [{ name: 'measure', says: 'measure', load: () => Promise.resolve(measureVerb(nothing(), false)) }]); // prettier-ignore
+  captureCommand(['measure', ...args], [{ name: 'measure', says: 'measure', load: () => Promise.resolve(measureVerb(nothing(), false, worker.entry())) }]); // prettier-ignore
 
 const SCENE: Scene = {
   width: 96,
@@ -78,6 +81,21 @@ describe.skipIf(noFfmpeg)('a clip', () => {
     expect(MeasureReply.parse(JSON.parse(quick.out)).clips[0]).toMatchObject({ isWhole: false, frameCount: 120 });
   });
 
+  test('and another are held against each other, the second against the first', async () => {
+    const [cool, warm] = [at('cool.mkv'), at('warm.mkv')];
+    const scene = { width: 96, height: 54, frames: 40, seed: 3, patches: [{ from: [0, 0], to: [0.4, 1], reflects: [0.1, 0.3, 0.5] }] } as const;
+    writeColourClip(cool, { ...scene, light: () => [1, 1, 1] }, { pixels: 'yuv422p10le' });
+    writeColourClip(warm, { ...scene, seed: 4, light: () => [1.08, 1, 0.9] }, { pixels: 'yuv422p10le' });
+    const { code, out } = await run([cool, warm, '--rate', '1000fps', '--pair']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/Colour: steady, judged by \d+ % of the picture that passes for grey/);
+    expect(out).toMatch(/\nwarm\.mkv against cool\.mkv\n[^]*Colour of what is neutral: the second 1\d mired warmer\.\n/);
+    const json = await run([cool, warm, '--rate', '1000fps', '--pair', '--json']);
+    const { clips, pair } = MeasureReply.parse(JSON.parse(json.out));
+    expect(clips.map(({ colour }) => colour!.verdict)).toEqual(['steady', 'steady']);
+    expect(pair!.colour!.warmer_mired).toBeGreaterThan(10);
+  }); // prettier-ignore
+
   test('that cannot be read is told of, the others are measured, and it ends with 2', async () => {
     writeFileSync(at('broken.mov'), 'nothing of the kind');
     const { code, out, err } = await run([at('broken.mov'), clip, ...TAKEN, '--json']);
@@ -112,6 +130,8 @@ describe('what is refused, with 2 and in words', () => {
   test.each([
     ['no clip', [], /clip/],
     ['a clip that is not there', ['nowhere.mov'], /There is no such clip/],
+    ['a pair of one', ['a.mov', '--pair'], /--pair takes two clips, and got 1/],
+    ['a pair of three', ['a.mov', 'b.mov', 'c.mov', '--pair'], /--pair takes two clips, and got 3/],
     ['no rate', ['a.mov', '--rate', 'fast'], /--rate takes a frame rate/],
     ['a rate of none', ['a.mov', '--rate', '0'], /--rate takes a frame rate/],
     ['a rounded rate', ['a.mov', '--play', '23.976'], /24000\/1001/],
@@ -143,5 +163,5 @@ describe('what is refused, with 2 and in words', () => {
 
 test('the help names every option', async () => {
   const { out } = await run(['--help']);
-  for (const option of ['--shot', '--rate', '--play', '--curve', '--black', '--quick', '--json', '--csv']) expect(out).toContain(option); // prettier-ignore
+  for (const option of ['--shot', '--rate', '--play', '--curve', '--black', '--quick', '--pair', '--json', '--csv']) expect(out).toContain(option); // prettier-ignore
 });

@@ -2,35 +2,34 @@
 import { writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { Fault } from '../../base/fault.ts';
-import { nearestName } from '../../base/nearest.ts';
 import { parseQuantity } from '../../base/quantity.ts';
-import type { Measurement } from '../../measure/types.ts';
-import type { TransferCurve } from '../../measure/transfer.ts';
-import { planShoot } from '../../plan/plan.ts';
+import { learnLines } from '../../turnover/learn/learnText.ts';
+import { learntReply } from '../../turnover/learn/learnReply.ts';
 import { onOneLine } from '../../turnover/lines.ts';
-import { plannedShot, type PlannedShot } from '../../turnover/measureAgainst.ts';
 import { measureCsv } from '../../turnover/measureCsv.ts';
-import { clipReply, measureReply, type ClipReply } from '../../turnover/measureReply.ts';
+import { measurePair, pairLines, pairReply, type MeasuredPair } from '../../turnover/measurePair.ts';
+import { measureReply } from '../../turnover/measureReply.ts';
 import { clipLines } from '../../turnover/measureText.ts';
-import { flickerWords, lineWords } from '../../turnover/measureWords.ts';
 import { BAD_INPUT, type SetUpVerb } from '../command.ts';
-import { CURVE_FORMS, parseCurve } from '../curveOption.ts';
-import { tellFilesBeside } from '../filesBeside.ts';
-import { measureClip, type MeasureGiven } from '../measureClip.ts';
-import { asText, inkOf, readDocument, tellProblems } from '../shootDocument.ts';
-import { readShootSource } from '../shootFile.ts';
-import type { Terminal } from '../terminal.ts';
+import { CURVE_FORMS, parseCurve } from '../../measure/curveText.ts';
+import {
+  learnFrom,
+  parseLearn,
+  parsePositive,
+  requireLearnable,
+  type LearnDone,
+  type LearnOptions,
+} from '../learnFrom.ts';
+import { measureOne, progressOn, type MeasuredOne, type MeasureOneOptions } from '../measureOne.ts';
+import { asText, inkOf } from '../shootDocument.ts';
+import { shotNamed, type NamedShot } from '../shotNamed.ts';
 
 /** Exit code when somebody stopped it. */
 const STOPPED = 130;
 
-interface MeasureOptions {
+interface MeasureOptions extends LearnOptions, MeasureOneOptions {
   readonly shot?: string;
-  readonly curve?: TransferCurve;
-  readonly rate?: number;
-  readonly play?: number;
-  readonly black?: number;
-  readonly quick?: true;
+  readonly pair?: true;
   readonly json?: true;
   readonly csv?: string;
 }
@@ -59,98 +58,44 @@ function codeValue(text: string): number {
   });
 }
 
-/** The shot that `SHOOT.yaml#shot` names, as it is planned. */
-async function shotNamed(text: string, input: AsyncIterable<Uint8Array>, terminal: Terminal): Promise<PlannedShot> {
-  const cut = text.lastIndexOf('#');
-  const [file, id] = cut < 0 ? [text, ''] : [text.slice(0, cut), text.slice(cut + 1)];
-  const where = `longsecond measure --shot ${onOneLine(text)}`;
-  if (id === '' || file === '')
-    throw new Fault({ code: 'measure.bad-shot', what: 'A shot is named by its file and its id', where, mend: 'Write them with a # between, such as --shot shoot.yaml#pour-1.' }); // prettier-ignore
-  const source = await readShootSource(file, input);
-  const { shoot, problems } = readDocument(source);
-  await tellFilesBeside(file, shoot);
-  if (problems.length > 0) tellProblems(source.name, problems, terminal);
-  const planned = planShoot(shoot).shots.find((shot) => shot.id === id);
-  if (planned) return plannedShot(shoot, planned);
-  const ids = Object.keys(shoot.shots);
-  const near = nearestName(id, ids);
-  throw new Fault({
-    code: 'measure.unknown-shot',
-    what: `There is no shot "${onOneLine(id)}"`,
-    where,
-    mend: near === undefined ? (ids.length === 0 ? 'This shoot has no shots yet.' : `The shots are ${ids.slice(0, 40).join(', ')}.`) : `Did you mean ${near}?`, // prettier-ignore
-  });
-}
-
-async function writeCsv(path: string, text: string): Promise<void> {
+async function writeCsv(path: string, text: string, option = '--csv'): Promise<void> {
   try {
     await writeFile(path, text);
   } catch (cause) {
     const { message } = cause as Error;
-    throw new Fault({ code: 'measure.unwritable', what: `The table cannot be written: ${message}`, where: path, mend: 'Check the folder and its permissions, or give another name with --csv.', cause }); // prettier-ignore
+    throw new Fault({ code: 'measure.unwritable', what: `The table cannot be written: ${message}`, where: path, mend: `Check the folder and its permissions, or give another name with ${option}.`, cause }); // prettier-ignore
   }
 }
 
-/** What a first look says, in one sentence. */
-function firstWords(measurement: Measurement): string {
-  const [line] = measurement.flicker.lines;
-  if (!line) return flickerWords(measurement);
-  return lineWords(line, [], (line.beat_Hz / measurement.frameRate_fps) * measurement.playback_fps);
-}
-
-/** A line that is written over while frames go by, on a terminal alone. */
-function progressOn(terminal: Terminal, isShown: boolean) {
-  const STEP = 25;
-  return {
-    tell: (done: number, total: number | undefined): void => {
-      if (isShown && done % STEP === 0) terminal.err(`\r  ${done}${total === undefined ? '' : ` of ${total}`} frames`);
-    },
-    clear: (): void => {
-      if (isShown) terminal.err('\r\x1b[K');
-    },
-  };
-}
-
-interface Done {
-  readonly reply: ClipReply;
-  readonly measurement: Measurement;
-}
-
-async function measureOne(name: string, options: MeasureOptions, shot: PlannedShot | undefined, more: Pick<MeasureGiven, 'signal' | 'onProgress' | 'onFirstLook'>): Promise<Done> {
-  const planned_fps = options.rate === undefined ? shot?.captureRate_fps : undefined;
-  const captureRate_fps = options.rate ?? planned_fps;
-  const playback_fps = options.play ?? shot?.playback_fps;
-  const { clip, measurement, isWhole, notes } = await measureClip({
-    name,
-    ...(captureRate_fps !== undefined && { captureRate_fps }),
-    ...(playback_fps !== undefined && { playback_fps }),
-    ...(options.curve && { curve: options.curve }),
-    ...(options.black !== undefined && { blackCode: options.black }),
-    isFirstLook: options.quick === true,
-    ...more,
+function requireTwo(names: readonly string[]): void {
+  if (names.length === 2) return;
+  throw new Fault({
+    code: 'measure.bad-pair',
+    what: `--pair takes two clips, and got ${names.length}`,
+    where: `longsecond measure ${names.map(onOneLine).join(' ')} --pair`,
+    mend: 'Name the clip to go by first, and the other after it.',
   });
-  const isGiven = options.curve !== undefined && !clip.plane.isFloat;
-  const isByFile = captureRate_fps === undefined;
-  const reply = clipReply({
-    name: basename(name),
-    codec: clip.codec,
-    pixelFormat: clip.pixelFormat,
-    measurement,
-    frameRateBasis: options.rate !== undefined ? 'given' : planned_fps !== undefined ? 'plan' : 'file',
-    curve: isGiven ? options.curve.kind : clip.curve.says,
-    curveBasis: isGiven ? 'given' : clip.curve.basis,
-    isWhole,
-    notes: [
-      ...notes.filter((note) => !isGiven || !note.startsWith('The curve is taken')),
-      ...(isByFile ? ['At what rate it was taken is not known: give --rate or --shot, or every rate and speed here is that of the screen.'] : []),
-    ],
-    ...(shot && { shot }),
-  });
-  return { reply, measurement };
-} // prettier-ignore
+}
 
-/** Gives `measure` its arguments, options and action. A shoot named `-` is read from `input`. */
-export function measureVerb(input: AsyncIterable<Uint8Array>, isTerminal: boolean): SetUpVerb {
+/** The second against the first, where both could be measured. */
+function pairOf([first, second]: readonly MeasuredOne[]): MeasuredPair | undefined {
+  return first && second && measurePair([first.measured, second.measured]);
+}
+
+const twoDigits = (value: number): string => String(value).padStart(2, '0');
+
+/** Today where the command runs, YYYY-MM-DD. */
+function today(): string {
+  const now = new Date();
+  return `${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}`;
+}
+
+/** What all clips together teach of what was asked. */
+const learntOf = ({ written, planned }: NamedShot, options: MeasureOptions, done: readonly MeasuredOne[]): LearnDone =>
+  learnFrom({ asked: options.learn!, options, written, shotId: planned.id, plannedExposure_s: planned.exposureTime_s, clips: done.map(({ measured }) => measured), date: today() }); // prettier-ignore
+
+/** Gives `measure` its arguments, options and action. A shoot named `-` is read from `input`; `entry` is the worker's program, where it is not the one that was built. */
+export function measureVerb(input: AsyncIterable<Uint8Array>, isTerminal: boolean, entry?: URL): SetUpVerb {
   return (command, { terminal, complain, endWith }) => {
     command
       .argument('<clip...>', 'a movie, or the first of numbered pictures')
@@ -160,27 +105,31 @@ export function measureVerb(input: AsyncIterable<Uint8Array>, isTerminal: boolea
       .option('--curve <curve>', `it was written with: ${CURVE_FORMS}`, parseCurve)
       .option('--black <code>', 'code value of black, where the camera lifts it', codeValue)
       .option('--quick', 'only a first look at a few stretches')
+      .option('--pair', 'hold the second of two clips against the first')
+      .option('--learn <what>', 'what all clips together teach of the shoot: event, rig=ID or lamp=ID', parseLearn)
+      .option('--shutter <time>', 'exposure time of a grey card, such as 1/2000s; left out, that of the shot', parsePositive('--shutter', 'time', '1/2000s'))
+      .option('--ripple <rate>', 'at which the lamp pulses, where it is not the mains', parsePositive('--ripple', 'frequency', '2kHz'))
+      .option('--level <share>', 'that the lamp was set to; left out, full')
+      .option('--colour <temperature>', 'that the lamp was set to, such as 4300K; left out, as the kit says')
+      .option('--supply <supply>', 'that it ran on: grid, generator or battery; left out, the grid')
+      .option('--out <file>', 'write the light of the lamp to this file, to lie beside the shoot')
       .option('--json', 'print for programs rather than for eyes')
       .option('--csv <file>', 'write the values of every frame to this file')
       .action(async (names: string[], options: MeasureOptions) => {
-        const shot = options.shot === undefined ? undefined : await shotNamed(options.shot, input, terminal);
+        if (options.pair) requireTwo(names);
+        requireLearnable({ ...options, shot: options.shot !== undefined, quick: options.quick === true, clips: names.length });
+        const named = options.shot === undefined ? undefined : await shotNamed(options.shot, input, terminal);
+        const shot = named?.planned;
         const stop = new AbortController();
         const onSignal = (): void => stop.abort();
         process.once('SIGINT', onSignal);
         const progress = progressOn(terminal, isTerminal);
-        const { errColour } = terminal;
-        const done: Done[] = [];
+        const done: MeasuredOne[] = [];
         const failed: { clip: string; code: string; what: string; where: string; mend: string }[] = [];
         try {
           for (const name of names) {
             try {
-              done.push(
-                await measureOne(name, options, shot, {
-                  signal: stop.signal,
-                  onProgress: progress.tell,
-                  onFirstLook: (_, look) => terminal.err(errColour.dim(`${onOneLine(basename(name))}, at first look: ${firstWords(look)}\n`)),
-                }),
-              );
+              done.push(await measureOne({ name, options, shot, signal: stop.signal, progress, terminal, entry }));
             } catch (error) {
               if (!(error instanceof Fault)) throw error;
               progress.clear();
@@ -201,9 +150,14 @@ export function measureVerb(input: AsyncIterable<Uint8Array>, isTerminal: boolea
         }
         const replies = done.map(({ reply }) => reply);
         if (options.csv !== undefined) await writeCsv(options.csv, measureCsv(done.map(({ reply, measurement }) => ({ name: reply.clip, measurement }))));
-        if (options.json) terminal.out(`${JSON.stringify(measureReply(replies, failed), null, 2)}\n`);
-        else terminal.out(replies.map((reply) => asText(clipLines(reply, inkOf(terminal.outColour)))).join('\n'));
-        if (failed.length > 0) endWith(BAD_INPUT);
+        const pair = options.pair ? pairOf(done) : undefined;
+        const learnt = named && options.learn && done.length > 0 ? learntOf(named, options, done) : undefined;
+        const ink = inkOf(terminal.outColour);
+        if (options.json) terminal.out(`${JSON.stringify({ ...measureReply(replies, failed, pair && pairReply(pair)), ...(learnt && { learnt: learntReply(options.learn!.kind, learnt.learning) }) }, null, 2)}\n`);
+        else terminal.out([...replies.map((reply) => clipLines(reply, ink)), ...(pair ? [pairLines(pair, [replies[0]!.clip, replies[1]!.clip], ink)] : []), ...(learnt ? [learnLines(learnt.learning, ink)] : [])].map(asText).join('\n'));
+        if (options.out !== undefined && learnt?.csv !== undefined) await writeCsv(options.out, learnt.csv, '--out');
+        if (learnt?.learning.ok === false) complain(new Fault({ ...learnt.learning.refusal, where: `longsecond measure --learn ${options.learn!.kind}` }));
+        if (failed.length > 0 || learnt?.learning.ok === false) endWith(BAD_INPUT);
       });
   };
 } // prettier-ignore

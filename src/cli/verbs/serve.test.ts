@@ -1,11 +1,12 @@
 import { spawn } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer, type AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { bundle, type Bundled } from '../../../test/bundled.ts';
 import { captureCommand } from '../../../test/captureCommand.ts';
 import { SMALL_SHOOT, tempFolder, tempStore } from '../../../test/tempStore.ts';
+import type { FolderListing, FootageState } from '../../record/footage.ts';
 import { setUpServe } from './serve.ts';
 
 const VERBS = [{ name: 'serve', says: 'serve', load: () => Promise.resolve(setUpServe) }];
@@ -97,9 +98,29 @@ describe('the command as a process', () => {
     30_000,
   );
 
+  test('folders named with --footage are told and open, those that are not there are told and no hindrance', async () => {
+    const [data, takes] = [tempFolder(), join(tempFolder(), "day's takes")];
+    mkdirSync(takes);
+    writeFileSync(join(takes, 'a.mov'), 'footage');
+    const gone = join(data, 'gone');
+    const { child, heard, ended, address } = start(['--port', '0', '--data', data, '--footage', takes, gone, '--footage', takes]); // prettier-ignore
+    const base = `${await address}api/shoots/demo/footage`;
+    expect(heard.out).toContain(`footage in   ${takes}\n`);
+    expect(heard.out).toMatch(new RegExp(`footage in +${gone}, which is no folder`));
+    const { folders } = (await (await fetch(base)).json()) as FootageState;
+    expect(folders).toEqual([{ name: "day's takes", isThere: true }, { name: 'gone', isThere: false }]); // prettier-ignore
+    const listing = await fetch(`${base}/folder?${new URLSearchParams({ folder: "day's takes", path: '' })}`);
+    expect(((await listing.json()) as FolderListing).entries.map(({ name }) => name)).toEqual(['a.mov']);
+    expect((await fetch(`${base}/folder?${new URLSearchParams({ folder: 'gone', path: '' })}`)).status).toBe(404);
+    // The demo's own folder is open only where none is named.
+    expect((await fetch(`${base}/folder?folder=footage`)).status).toBe(404);
+    child.kill('SIGTERM');
+    expect([await ended, heard.err]).toEqual([0, '']);
+  }, 30_000);
+
   test('the first start brings the demo in, and the second finds it there', async () => {
     const folder = tempFolder();
-    for (const notes of [/demo was brought in/, /^(?!.*demo)/s]) {
+    for (const notes of [/demo was brought in/, /^(?!.*demo was brought in)/s]) {
       const { child, heard, ended, address } = start(['--port', '0', '--data', folder]);
       const reply = (await (await fetch(`${await address}api/shoots`)).json()) as { shoots: { id: string }[] };
       expect(reply.shoots.map(({ id }) => id)).toEqual(['demo']);

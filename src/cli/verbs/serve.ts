@@ -4,6 +4,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { openFolders, type Folders } from '../../jobs/folders.ts';
+import { openDesk } from '../../jobs/openDesk.ts';
+import type { FootageDesk } from '../../jobs/types.ts';
 import { bringInDemo, bringInFile } from '../../server/bringIn.ts';
 import { serve } from '../../server/serve.ts';
 import { dataFolder } from '../../store/dataFolder.ts';
@@ -18,6 +21,7 @@ interface ServeOptions {
   readonly port?: number;
   readonly data?: string;
   readonly shoot: readonly string[];
+  readonly footage: readonly string[];
 }
 
 function parsePort(text: string): number {
@@ -70,17 +74,39 @@ function bringInAll(store: ShootStore, { shoot: files }: ServeOptions, demo: str
   return notes;
 }
 
+/** Folders that clips may be taken from: those named, or the demo's own while it is here and none is named. */
+function footageFolders(store: ShootStore, { footage }: ServeOptions, demo: string): readonly string[] {
+  if (footage.length > 0) return footage.map((folder) => resolve(folder));
+  return existsSync(demo) && store.list().some(({ id }) => id === 'demo') ? [demo] : [];
+}
+
+/** Which folders are open, and which of them are not there now. */
+async function footageRows(folders: Folders): Promise<readonly [string, string][]> {
+  const there = await folders.look();
+  return folders.opened.map(({ path }, i) => [
+    'footage in',
+    there[i]!.isThere ? path : `${path}, which is no folder that is there now; its clips come up once it is`,
+  ]);
+}
+
 function chosenFolder({ data }: ServeOptions): string {
   return data === undefined
     ? dataFolder({ platform: process.platform, home: homedir(), env: process.env })
     : resolve(data);
 }
 
-async function serveUntil(asked: Promise<void>, store: ShootStore, options: ServeOptions, terminal: Terminal) {
-  const root = packageRoot();
-  const notes = bringInAll(store, options, join(root, 'demo', 'shoot.yaml'));
+interface Serving {
+  readonly store: ShootStore;
+  readonly footage: FootageDesk;
+  readonly root: string;
+  /** What is told of what was opened. */
+  readonly rows: readonly [string, string][];
+}
+
+async function serveUntil(asked: Promise<void>, { store, footage, root, rows }: Serving, options: ServeOptions, terminal: Terminal) {
   const listening = await serve({
     store,
+    footage,
     webFolder: join(root, 'dist', 'web'),
     clock,
     log: (line) => terminal.err(`${line}\n`),
@@ -88,16 +114,29 @@ async function serveUntil(asked: Promise<void>, store: ShootStore, options: Serv
     mayMove: options.port === undefined,
   });
   const { bold, dim } = terminal.outColour;
-  const backups = store.backups.map((backup): [string, string] => ['backup', backup]);
-  const rows: [string, string][] = [
-    ['Longsecond', bold(`http://localhost:${listening.port}/`)],
-    ['shoots in', dirname(store.file)],
-    ...backups,
-    ...notes.map((note): [string, string] => ['', note]),
-  ];
-  terminal.out(`${columns(rows)}  ${dim('Ctrl-C stops it.')}\n`);
+  const address: [string, string] = ['Longsecond', bold(`http://localhost:${listening.port}/`)];
+  terminal.out(`${columns([address, ...rows])}  ${dim('Ctrl-C stops it.')}\n`);
   await asked;
   await listening.close();
+} // prettier-ignore
+
+async function serveFrom(asked: Promise<void>, store: ShootStore, options: ServeOptions, terminal: Terminal) {
+  const root = packageRoot();
+  const notes = bringInAll(store, options, join(root, 'demo', 'shoot.yaml'));
+  const folders = openFolders(footageFolders(store, options, join(root, 'demo', 'footage')));
+  const kept = dirname(store.file);
+  const footage = openDesk({ store, clock, folders, keepIn: kept });
+  try {
+    const rows: readonly [string, string][] = [
+      ['shoots in', kept],
+      ...(await footageRows(folders)),
+      ...store.backups.map((backup): [string, string] => ['backup', backup]),
+      ...notes.map((note): [string, string] => ['', note]),
+    ];
+    await serveUntil(asked, { store, footage, root, rows }, options, terminal);
+  } finally {
+    await footage.close();
+  }
 }
 
 async function run(options: ServeOptions, terminal: Terminal): Promise<void> {
@@ -105,7 +144,7 @@ async function run(options: ServeOptions, terminal: Terminal): Promise<void> {
   try {
     const store = await openStore({ folder: chosenFolder(options) });
     try {
-      await serveUntil(asked, store, options, terminal);
+      await serveFrom(asked, store, options, terminal);
     } finally {
       store.close();
     }
@@ -119,5 +158,6 @@ export const setUpServe: SetUpVerb = (command: Command, { terminal }) => {
     .option('--port <port>', `port to listen on (default: ${DEFAULT_PORT}, or the next free one)`, parsePort)
     .option('--data <folder>', "folder that holds the shoots (default: the user's data folder)")
     .option('--shoot <file...>', 'shoots to bring in where they are not here yet', [])
+    .option('--footage <folder...>', 'folders that clips may be taken from; no others are ever opened', [])
     .action((options: ServeOptions) => run(options, terminal));
 };

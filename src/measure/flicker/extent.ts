@@ -7,6 +7,7 @@
  * a amplitude of a tile as a complex number        w 1 over the noise of the tile
  */
 import { waveAt, withoutTrend, type SpectrumGrid } from '../lines/basis.ts';
+import { noiseAbout } from '../lines/findLines.ts';
 import type { JudgedTile } from './tiles.ts';
 
 export interface Extent {
@@ -111,12 +112,15 @@ function showing(waves: readonly TileWave[], weight: number): readonly TileWave[
 export function extentOf(
   tiles: readonly JudgedTile[],
   grid: SpectrumGrid,
-  { rate_Hz, columns, rows }: { readonly rate_Hz: number; readonly columns: number; readonly rows: number },
+  { rate_Hz, least_Hz, columns, rows }: { readonly rate_Hz: number; readonly least_Hz: number; readonly columns: number; readonly rows: number },
 ): Extent | undefined {
   const { basis } = grid;
   const waves = tiles.map((tile): TileWave => {
-    const { cosine, sine } = waveAt(basis, withoutTrend(basis, tile.series), rate_Hz);
-    return { ...tile, real: cosine, imaginary: -sine, size: Math.hypot(cosine, sine) };
+    const rest = withoutTrend(basis, tile.series);
+    const { cosine, sine } = waveAt(basis, rest, rate_Hz);
+    // Where something moves there is more noise about slow rates than about most.
+    const noise = Math.max(tile.noise, noiseAbout(grid, rest, rate_Hz, least_Hz));
+    return { ...tile, noise, real: cosine, imaginary: -sine, size: Math.hypot(cosine, sine) };
   });
   const tileAmplitudes = new Float64Array(columns * rows);
   for (const { tile, size } of waves) tileAmplitudes[tile] = size;

@@ -17,7 +17,7 @@ import { findLines, leastFound, type Line } from '../lines/findLines.ts';
 import { fittedRobustly, precisionOf } from '../lines/fit.ts';
 import type { Candidate, FlickerLine, FlickerReading } from '../types.ts';
 import { extentOf, type Extent } from './extent.ts';
-import { gridOfClip, judgedTiles, together, type JudgedTile, type TileLight } from './tiles.ts';
+import { gridOfClip, judgedTiles, livelyTiles, together, type JudgedTile, type TileLight } from './tiles.ts';
 
 /** Cycles in the clip below which a wave cannot be told from a change of light. */
 const FEWEST_CYCLES = 1.5;
@@ -28,6 +28,10 @@ const FEWEST_CYCLES = 1.5;
 const FEW_CYCLES = 6;
 const FEW_CYCLES_EXTENT = 0.5;
 const FEW_CYCLES_SHARE = 0.7;
+/** Shallower than this no eye sees it on any screen, and clips are coded no finer: frames in between are made of others. */
+const LEAST_DEPTH = 0.0005;
+/** A doubtful line of which more than this share lies where the action is, is the action's. */
+const OF_ACTION = 0.8;
 /** Fewest frames in which anything is looked for. */
 const FEWEST_FRAMES = 24;
 /** Chance of a false alarm, shared among the whole picture, its ninths and all tiles. */
@@ -92,6 +96,9 @@ function candidatesOf(beat_Hz: number, deviation_Hz: number, frameRate_fps: numb
   });
 } // prettier-ignore
 
+/** The slowest wave that is told from a change of light. */
+const slowestOf = ({ frameRate_fps, frameWeights }: TileLight): number => (FEWEST_CYCLES * frameRate_fps) / frameWeights.length; // prettier-ignore
+
 interface Measured {
   readonly wave: Wave;
   readonly extent: Extent;
@@ -100,9 +107,10 @@ interface Measured {
 }
 
 function measured({ line, series }: Found, tiles: readonly JudgedTile[], grid: SpectrumGrid, clip: TileLight): Measured | undefined {
+  const slowest_Hz = slowestOf(clip);
   const { wave } = fittedRobustly(grid.basis, series, line.wave, grid.step_Hz);
-  const extent = extentOf(tiles, grid, { rate_Hz: wave.rate_Hz, columns: clip.columns, rows: clip.rows });
-  if (!extent) return undefined;
+  const extent = extentOf(tiles, grid, { rate_Hz: wave.rate_Hz, least_Hz: slowest_Hz, columns: clip.columns, rows: clip.rows });
+  if (!extent || Math.tanh(extent.amplitude) < LEAST_DEPTH) return undefined;
   const cycles = (wave.rate_Hz * clip.frameWeights.length) / clip.frameRate_fps;
   const isFew = cycles < FEW_CYCLES;
   if (isFew && (extent.extentFraction < FEW_CYCLES_EXTENT || shareOf(series, line.wave, grid) < FEW_CYCLES_SHARE)) return undefined;
@@ -147,6 +155,13 @@ function lineOf(one: Measured, before: readonly FlickerLine[], frameRate_fps: nu
   };
 }
 
+/** Whether what a line shows lies where things move. */
+function isOfAction({ looksLike, tileDepths }: FlickerLine, lively: ReadonlySet<number>): boolean {
+  if (looksLike !== 'unsure') return false;
+  const [there, whole] = tileDepths.reduce(([inside, all], depth, tile) => [inside + (lively.has(tile) ? depth : 0), all + depth], [0, 0]);
+  return there > OF_ACTION * whole;
+} // prettier-ignore
+
 /** Change of the light from the first tenth of the frames that count to the last. */
 function driftOf(series: Float64Array, weights: Float64Array): number {
   const values = [...series].filter((_, i) => weights[i]! > 0);
@@ -173,7 +188,7 @@ export function flickerOf(clip: TileLight): FlickerReading {
   const grid = gridOfClip(clip);
   const tiles = judgedTiles(clip, grid);
   if (tiles.length === 0) return cannotTell('No part of the picture is lit and free of clipping all through the clip.');
-  const slowest_Hz = (FEWEST_CYCLES * frameRate_fps) / frameWeights.length;
+  const slowest_Hz = slowestOf(clip);
   const blindTo_Hz = MAINS_Hz.map((mains) => 2 * mains).filter((ripple_Hz) => alias_Hz({ ripple_Hz, frameRate_fps }) < slowest_Hz);
   const parts = partsOf(tiles, clip);
   const found = linesOf(parts, grid, slowest_Hz).flatMap((one) => measured(one, tiles, grid, clip) ?? []);
@@ -181,16 +196,18 @@ export function flickerOf(clip: TileLight): FlickerReading {
   const lines: FlickerLine[] = [];
   for (const one of strongest) lines.push(lineOf(one, lines, frameRate_fps));
   const isFlicker = lines.some(({ looksLike }) => looksLike !== 'unsure');
-  const isBlind = lines.length > 0 || blindTo_Hz.length === MAINS_Hz.length;
+  const lively = livelyTiles(clip);
+  const isBlind = lines.some((line) => !isOfAction(line, lively)) || blindTo_Hz.length === MAINS_Hz.length;
   const whole = parts[0]!.series;
-  const search = { least_Hz: slowest_Hz, mostChance: CHANCE.whole, mostLines: 1 };
+  const least = leastFound(grid, whole, { least_Hz: slowest_Hz, mostChance: CHANCE.whole, mostLines: 1 });
   return {
     verdict: isFlicker ? 'flicker' : isBlind ? 'cannot tell' : 'steady',
     why: whyOf(lines, blindTo_Hz, slowest_Hz),
     lines,
     slowest_Hz,
     blindTo_Hz,
-    leastDepthFraction: Math.tanh(leastFound(grid, whole, search)),
+    leastDepthFraction: Math.max(LEAST_DEPTH, Math.tanh(least.amplitude)),
+    leastDepthFrom_Hz: Math.max(least.from_Hz, (FEW_CYCLES / FEWEST_CYCLES) * slowest_Hz),
     drift_stops: driftOf(whole, frameWeights),
     judgedTiles: tiles.length,
   };

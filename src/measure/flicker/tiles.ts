@@ -13,6 +13,8 @@ export interface TileLight {
   readonly frameWeights: Float64Array;
   /** Of each tile, what hides its light: the largest share clipped in any frame, or crushed in the mean. */
   readonly lostFraction: Float32Array;
+  /** How much moves in each tile, of every frame; where it is left out, anything may. */
+  readonly activity?: Float32Array;
 }
 
 export interface JudgedTile {
@@ -34,16 +36,26 @@ const DARKEST = 1e-4;
 const BLACKOUT = 0.01;
 
 /** The grid of rates for a clip. */
-export function gridOfClip({ frameRate_fps, frameWeights }: TileLight): SpectrumGrid {
+export function gridOfClip({
+  frameRate_fps,
+  frameWeights,
+}: Pick<TileLight, 'frameRate_fps' | 'frameWeights'>): SpectrumGrid {
   return spectrumGrid(basisOf({ frameRate_fps, weights: faded(frameWeights), degree: DEGREE }));
+}
+
+/** Logarithms of light, 0 in frames that weigh nothing; undefined where it is too dark to tell. Throws RangeError where no frame weighs anything. */
+export function logLight(light: Float64Array, frameWeights: Float64Array): Float64Array | undefined {
+  const middle = medianOf(light.filter((_, frame) => frameWeights[frame]! > 0));
+  if (!(middle > DARKEST)) return undefined;
+  return light.map((value, frame) => (frameWeights[frame] === 0 ? 0 : Math.log(Math.max(value, BLACKOUT * middle))));
 }
 
 function seriesOf({ light, columns, rows, frameWeights }: TileLight, tile: number): Float64Array | undefined {
   const tiles = columns * rows;
-  const values = Float64Array.from(frameWeights, (_, frame) => light[frame * tiles + tile]!);
-  const middle = medianOf(values.filter((_, frame) => frameWeights[frame]! > 0));
-  if (!(middle > DARKEST)) return undefined;
-  return values.map((value, frame) => (frameWeights[frame] === 0 ? 0 : Math.log(Math.max(value, BLACKOUT * middle))));
+  return logLight(
+    Float64Array.from(frameWeights, (_, frame) => light[frame * tiles + tile]!),
+    frameWeights,
+  );
 }
 
 /** The tiles whose light can be judged: lit, and neither clipped nor crushed. */
@@ -71,4 +83,18 @@ export function together(tiles: readonly JudgedTile[]): Float64Array {
     for (let frame = 0; frame < sum.length; frame += 1) sum[frame] = sum[frame]! + share * series[frame]!;
   });
   return sum;
+}
+
+/** Tiles this many times as lively as the middle one are where the action is. */
+const LIVELY = 4;
+
+/** The tiles in which the action is; none where all move alike, or nothing does. */
+export function livelyTiles({ activity, columns, rows, frameWeights }: TileLight): ReadonlySet<number> {
+  if (!activity) return new Set();
+  const tiles = columns * rows;
+  const sums = new Float64Array(tiles);
+  for (let frame = 0; frame < frameWeights.length; frame += 1)
+    for (let tile = 0; tile < tiles; tile += 1) sums[tile]! += activity[frame * tiles + tile]!;
+  const middle = medianOf(sums.slice());
+  return new Set([...sums.keys()].filter((tile) => sums[tile]! > LIVELY * middle));
 }

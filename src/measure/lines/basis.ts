@@ -136,19 +136,38 @@ export function spectrumGrid(basis: Basis): SpectrumGrid {
     const [real, imaginary] = transformOf((i) => weights[i]! * rest[i]!, frameCount, size);
     const power = new Float64Array(points);
     for (let k = 0; k < points; k += 1)
-      power[k] = takenBy(real[k]!, -imaginary[k]!, cosines[k]!, sines[k]!, crossed[k]!, weight);
+      power[k] = solved(real[k]!, -imaginary[k]!, cosines[k]!, sines[k]!, crossed[k]!, weight).power;
     return power;
   };
   return { basis, step_Hz: frameRate_fps / size, pointsPerRate: size / effectiveCount, points, powerOf };
 }
 
-/** bᵀ·G⁻¹·b for two unknowns; a direction that the trend takes up itself gives nothing. */
-function takenBy(b: number, d: number, cc: number, ss: number, cs: number, weight: number): number {
-  const least = 1e-6 * weight;
-  const whole = cc * ss - cs * cs;
-  if (whole > least * least * 1e6) return Math.max(0, (b * b * ss - 2 * b * d * cs + d * d * cc) / whole);
-  if (cc >= ss) return cc > least ? (b * b) / cc : 0;
-  return ss > least ? (d * d) / ss : 0;
+/** Two unknowns are told apart where the weaker of their directions has this share of the weight at least. */
+const TOLD_APART = 1e-4;
+
+interface Shares {
+  readonly cosine: number;
+  readonly sine: number;
+  readonly power: number;
+}
+
+/**
+ * The solution of G·a = (b, d) and what it takes up. A direction that the trend takes up itself, or that falls between the
+ * frames, gives nothing.
+ */
+function solved(b: number, d: number, cc: number, ss: number, cs: number, weight: number): Shares {
+  const middle = (cc + ss) / 2;
+  const apart = Math.hypot((cc - ss) / 2, cs);
+  if (middle - apart > TOLD_APART * weight) {
+    const whole = cc * ss - cs * cs;
+    const [cosine, sine] = [(b * ss - d * cs) / whole, (d * cc - b * cs) / whole];
+    return { cosine, sine, power: Math.max(0, b * cosine + d * sine) };
+  }
+  const most = middle + apart;
+  if (most <= TOLD_APART * weight) return { cosine: 0, sine: 0, power: 0 };
+  const turn = Math.atan2(2 * cs, cc - ss) / 2;
+  const along = (b * Math.cos(turn) + d * Math.sin(turn)) / most;
+  return { cosine: along * Math.cos(turn), sine: along * Math.sin(turn), power: along * along * most };
 }
 
 /** The wave of one rate that fits a series best beside the trend. */
@@ -188,14 +207,7 @@ export function waveAt(basis: Basis, rest: Float64Array, rate_Hz: number): Wave 
     ss -= alongSine[j]! ** 2;
     cs -= alongCosine[j]! * alongSine[j]!;
   }
-  const least = 1e-6 * weight;
-  const whole = cc * ss - cs * cs;
-  const power = takenBy(b, d, cc, ss, cs, weight);
-  if (whole > least * least * 1e6)
-    return { rate_Hz, cosine: (b * ss - d * cs) / whole, sine: (d * cc - b * cs) / whole, power };
-  return cc >= ss
-    ? { rate_Hz, cosine: cc > least ? b / cc : 0, sine: 0, power }
-    : { rate_Hz, cosine: 0, sine: ss > least ? d / ss : 0, power };
+  return { rate_Hz, ...solved(b, d, cc, ss, cs, weight) };
 }
 
 /** A series without trend, with a wave taken off it and the trend taken off again. */

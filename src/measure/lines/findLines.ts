@@ -55,6 +55,45 @@ function noiseBeside(power: Float64Array, from: number, to: number, pointsPerRat
   return values.length < FEWEST_BESIDE * pointsPerRate ? Math.max(...values) : medianOf(values) / Math.LN2;
 }
 
+/** Independent rates next to a line on each side, of which the noise at its own rate cannot lie much below. */
+const NEAR = 8;
+
+/**
+ * The noise at a rate from that on both sides of it. What moves has a spectrum that falls as a power of the rate, which is
+ * a straight line in logarithms: so it is read off between the two sides, and is no less than what lies next to it.
+ */
+function noiseBetween(
+  power: Float64Array,
+  k: number,
+  first: number,
+  { pointsPerRate, points, basis }: SpectrumGrid,
+): number {
+  const guard = Math.ceil(LINE_WIDTH * pointsPerRate);
+  // Rates that the trend itself takes up would look quieter than they are.
+  const least = Math.min(Math.ceil((basis.polynomials.length / 2) * pointsPerRate), first);
+  const sides = (reach: number) => {
+    const [from, to] = [
+      Math.max(least, k - guard - Math.ceil(reach * pointsPerRate)),
+      k + guard + Math.ceil(reach * pointsPerRate),
+    ];
+    return {
+      below: noiseBeside(power, from, k - guard, pointsPerRate),
+      above: noiseBeside(power, k + guard, Math.min(to, 2 * points - 3), pointsPerRate),
+      from,
+      to,
+    };
+  };
+  const { below, above, from, to } = sides(BESIDE);
+  const near = sides(NEAR);
+  const nearest = Math.max(near.below ?? 0, near.above ?? 0);
+  if (below === undefined || above === undefined || !(above > 0) || below <= above)
+    return Math.max(below ?? 0, above ?? 0);
+  const at = (rate: number): number => Math.log(rate + 1);
+  const [low, high] = [at((from + k - guard) / 2), at((k + guard + to) / 2)];
+  const share = (high - at(k)) / (high - low);
+  return Math.max(above * (below / above) ** share, Math.min(nearest, below));
+}
+
 interface Judged {
   readonly noise: number;
   readonly ratio: number;
@@ -63,14 +102,8 @@ interface Judged {
 
 /** How a point of a spectrum stands against both its sides, where rates from `first` on are looked at. */
 function judge(power: Float64Array, k: number, first: number, grid: SpectrumGrid): Judged {
-  const { pointsPerRate, points, basis } = grid;
-  const guard = Math.ceil(LINE_WIDTH * pointsPerRate);
-  const reach = guard + Math.ceil(BESIDE * pointsPerRate);
-  // Rates that the trend itself takes up would look quieter than they are.
-  const quietest = Math.ceil((basis.polynomials.length / 2) * pointsPerRate);
-  const below = noiseBeside(power, Math.max(Math.min(quietest, first), k - reach), k - guard, pointsPerRate);
-  const above = noiseBeside(power, k + guard, Math.min(k + reach, 2 * points - 3), pointsPerRate);
-  const noise = Math.max(below ?? 0, above ?? 0, Number.MIN_VALUE);
+  const { pointsPerRate, points } = grid;
+  const noise = Math.max(noiseBetween(power, k, first, grid), Number.MIN_VALUE);
   const ratio = power[k]! / noise;
   const rates = (points - first) / pointsPerRate;
   const worth = MEDIAN_WORTH * Math.min(BESIDE, rates);
@@ -153,6 +186,12 @@ export function findLines(grid: SpectrumGrid, series: Float64Array, search: Line
     .sort((a, b) => amplitudeOf(b.wave) - amplitudeOf(a.wave));
 }
 
+/** The mean power of the noise of a series about a rate. */
+export function noiseAbout(grid: SpectrumGrid, rest: Float64Array, rate_Hz: number, least_Hz: number): number {
+  const k = Math.min(grid.points - 1, Math.round(rate_Hz / grid.step_Hz));
+  return noiseBetween(grid.powerOf(rest), k, Math.ceil(least_Hz / grid.step_Hz), grid);
+}
+
 /** The power of noise at one rate is twice its variance, in the mean, where all frames weigh the same. */
 const spreadOf = (noise: number, { weight, effectiveCount }: Basis): number =>
   Math.sqrt((noise / 2) * (effectiveCount / weight));
@@ -170,13 +209,37 @@ export function lineAt(grid: SpectrumGrid, series: Float64Array, rate_Hz: number
   return { wave, ratio, chance: Math.min(1, (1 + ratio / worth) ** -worth), spread: spreadOf(noise, basis) };
 }
 
-/** The smallest amplitude that would have been found, at the rate where the noise is in the middle. */
-export function leastFound(grid: SpectrumGrid, series: Float64Array, search: LineSearch): number {
+/** A stretch of a spectrum with more than this many times the noise of the middle one hides what the others would show. */
+const LOUD = 2;
+/** The louder side of a line, over the mean of both, in the middle. */
+const LOUDER_SIDE = 1.3;
+/** What noise takes off the root of a ratio in no more than one clip of ten: 1.28 deviations, each of √½. */
+const NINE_IN_TEN = 1.28 * Math.SQRT1_2;
+
+/** The smallest amplitude that nine clips of ten would show, at any rate from one on. */
+export interface LeastFound {
+  readonly amplitude: number;
+  /** Slower than this, what moves makes more noise. */
+  readonly from_Hz: number;
+}
+
+/** What would have been found: at the rates from which on the noise is no more than a few times that of the middle one. */
+export function leastFound(grid: SpectrumGrid, series: Float64Array, search: LineSearch): LeastFound {
   const first = Math.ceil(search.least_Hz / grid.step_Hz);
   const power = grid.powerOf(withoutTrend(grid.basis, series)).subarray(first);
-  if (power.length === 0) return Infinity;
+  if (power.length === 0) return { amplitude: Infinity, from_Hz: search.least_Hz };
+  const length = Math.max(1, Math.ceil(BESIDE * grid.pointsPerRate));
+  const noise = stretchNoise(power, length);
+  const quiet = noise.findLastIndex((of) => of > (LOUD * medianOf(power)) / Math.LN2) + 1;
+  // Where the fastest rates are the loudest there is no such rate, and all of them count.
+  const from = quiet < noise.length ? quiet : 0;
+  // At the edge of the first stretch there is as much as between it and the one before.
+  const atEdge = from > 0 ? Math.sqrt(noise[from - 1]! * noise[from]!) : 0;
+  const loudest = noise.subarray(from).reduce((most, of) => Math.max(most, of), atEdge);
   const rates = power.length / grid.pointsPerRate;
   const worth = MEDIAN_WORTH * Math.min(BESIDE, rates);
   const ratio = worth * ((rates / search.mostChance) ** (1 / worth) - 1);
-  return Math.sqrt((2 * ratio * medianOf(power)) / Math.LN2 / grid.basis.weight);
+  const surely = (Math.sqrt(LOUDER_SIDE * ratio) + NINE_IN_TEN) ** 2;
+  const from_Hz = from === 0 ? search.least_Hz : (first + from * length) * grid.step_Hz;
+  return { amplitude: Math.sqrt((2 * surely * loudest) / grid.basis.weight), from_Hz };
 }

@@ -27,9 +27,13 @@ export const amplitudeOf = ({ cosine, sine }: Wave): number => Math.hypot(cosine
 /** Of A·cos(2πft + phase), in (−π, π]. */
 export const phaseOf_rad = ({ cosine, sine }: Wave): number => Math.atan2(-sine, cosine);
 
-/** The rate within reach of another at which a wave takes up most, by golden sections. */
+/**
+ * The rate within reach of another at which a wave takes up most, by golden sections. One that cannot be told from half the
+ * frame rate is taken to be that: a little beside it, a large wave that falls between the frames would fit a small one.
+ */
 export function refined(basis: Basis, rest: Float64Array, about_Hz: number, reach_Hz: number): Wave {
   const most_Hz = basis.frameRate_fps / 2;
+  if (most_Hz - about_Hz < basis.frameRate_fps / basis.effectiveCount) return waveAt(basis, rest, most_Hz);
   let [low, high] = [Math.max(0, about_Hz - reach_Hz), Math.min(most_Hz, about_Hz + reach_Hz)];
   let left = waveAt(basis, rest, high - GOLDEN * (high - low));
   let right = waveAt(basis, rest, low + GOLDEN * (high - low));

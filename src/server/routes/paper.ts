@@ -11,7 +11,7 @@ import { dayOf } from '../../solve/day.ts';
 import type { ShootStore } from '../../store/shootStore.ts';
 import { sheetsFor } from '../../turnover/sheets/sheets.ts';
 import type { Clock } from '../clock.ts';
-import { tellStoredFiles } from '../lampFiles.ts';
+import { tellStoredFiles } from '../../jobs/lampFiles.ts';
 
 export function paperRoutes({ store, clock }: { readonly store: ShootStore; readonly clock: Clock }) {
   return new Hono().get('/:shootId/paper', async (c) => {

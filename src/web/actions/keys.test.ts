@@ -3,6 +3,7 @@ import type { OpenShoot } from '../state/contract.ts';
 import type { ActionState } from './action.ts';
 import { ACTIONS } from './all.ts';
 import { actionFor, isPressed, isSingleKey, placeOfPress, sayKeys, type KeyPress, type Pressed } from './keys.ts';
+import type { PlayerKeys } from './player.ts';
 
 const press = (key: string, more: Partial<KeyPress> = {}): KeyPress => ({
   key,
@@ -113,4 +114,60 @@ test('every action has its own id and no key is given twice', () => {
   expect(new Set(keys).size).toBe(keys.length);
   expect(new Set(ACTIONS.map(({ id }) => id)).size).toBe(ACTIONS.length);
   expect(keys.filter(isSingleKey)).not.toContain('Mod+Z');
+});
+
+describe('keys of a player', () => {
+  const played = () => {
+    const done: string[] = [];
+    const player: PlayerKeys = {
+      toggle: () => done.push('toggle'),
+      stepBy: (frames) => done.push(`step ${frames}`),
+      toIn: () => done.push('in'),
+      toOut: () => done.push('out'),
+      keepFromHere: () => done.push('keep from'),
+      keepToHere: () => done.push('keep to'),
+      setLooped: (next) => done.push(`loop ${next(false)}`),
+    };
+    return { done, it: { state: { ...page().state, player }, done } };
+  };
+
+  test('do nothing without one, and what it cannot do is left alone', () => {
+    for (const key of [' ', ',', 'ArrowLeft', 'i', 'l']) expect(asked(press(key), page())).toBeUndefined();
+    expect(asked(press('m'), played().it)).toBeUndefined();
+  });
+
+  test('drive it', () => {
+    const { it, done } = played();
+    const keys = [press(' '), press(','), press('.'), press('ArrowLeft'), press('ArrowRight'), press('ArrowRight', { shiftKey: true }), press('i'), press('o'), press('I', { shiftKey: true }), press('O', { shiftKey: true }), press('l')]; // prettier-ignore
+    for (const key of keys)
+      actionFor(ACTIONS, key, { at: 'page', state: it.state, maySingle: true })!.perform(it.state);
+    expect(done).toEqual(['toggle', 'step -1', 'step 1', 'step -1', 'step 1', 'step 10', 'in', 'out', 'keep from', 'keep to', 'loop true']); // prettier-ignore
+  });
+
+  test('are left to a button that the space bar presses, and to whatever the arrows move', () => {
+    const { it } = played();
+    expect(asked(press(' '), it, 'button')).toBeUndefined();
+    expect(asked(press('ArrowLeft'), it, 'button')).toBe('frame-back');
+    expect([asked(press(' '), it, 'control'), asked(press('ArrowLeft'), it, 'control')]).toEqual([
+      undefined,
+      undefined,
+    ]);
+    expect(asked(press('i'), it, 'control')).toBe('to-in');
+  });
+
+  test('that are one letter or sign are turned off with the others', () => {
+    const { it } = played();
+    expect([',', '.', 'i', 'l'].map((key) => asked(press(key), it, 'page', false))).toEqual(Array(4).fill(undefined));
+    expect([' ', 'ArrowLeft'].map((key) => asked(press(key), it, 'page', false))).toEqual(['play', 'frame-back']);
+  });
+
+  test('are told from one another by where they were pressed', () => {
+    const on = (tagName: string, matches: string, type?: string) =>
+      placeOfPress({ tagName, type, closest: (selector) => (selector.split(',').includes(matches) ? {} : null) });
+    expect(on('BUTTON', 'button')).toBe('button');
+    expect(on('SPAN', '[role="slider"]')).toBe('control');
+    expect(on('INPUT', 'input', 'range')).toBe('control');
+    expect(on('BUTTON', '[role="alertdialog"]')).toBe('overlay');
+    expect(on('DIV', 'nothing')).toBe('page');
+  });
 });

@@ -12,8 +12,11 @@ export interface KeyPress {
   readonly defaultPrevented?: boolean;
 }
 
-/** Where a key was pressed: in a field that takes text, in something open over the page, or on the page. */
-export type Pressed = 'text' | 'overlay' | 'page';
+/**
+ * Where a key was pressed: in a field that takes text, in something open over the page, on a button or link, on something
+ * else that has keys of its own, or on the page.
+ */
+export type Pressed = 'text' | 'overlay' | 'button' | 'control' | 'page';
 
 interface ElementLike {
   readonly tagName: string;
@@ -27,13 +30,22 @@ const LETTERLESS = new Set(['button', 'checkbox', 'color', 'file', 'image', 'rad
 
 const OVERLAYS = '[role="dialog"],[role="alertdialog"],[role="menu"],[role="listbox"]';
 
+const BUTTONS = 'button,a[href],summary';
+const CONTROLS = 'input,[role="slider"],[role="radio"],[role="application"],[role="tab"],[role="region"][tabindex]';
+
 export function placeOfPress(target: ElementLike | null): Pressed {
   if (!target) return 'page';
   const tag = target.tagName.toLowerCase();
   const isField = tag === 'textarea' || tag === 'select' || (tag === 'input' && !LETTERLESS.has(String(target.type)));
   if (isField || target.isContentEditable === true) return 'text';
-  return target.closest?.(OVERLAYS) ? 'overlay' : 'page';
+  if (target.closest?.(OVERLAYS)) return 'overlay';
+  if (target.closest?.(CONTROLS)) return 'control';
+  return target.closest?.(BUTTONS) ? 'button' : 'page';
 }
+
+/** Keys that whatever has the focus may use itself. */
+const isOwn = (key: string, at: Pressed): boolean =>
+  (key === ' ' && (at === 'button' || at === 'control')) || (key.startsWith('Arrow') && at === 'control');
 
 interface Combination {
   readonly isMod: boolean;
@@ -55,9 +67,9 @@ export function isSingleKey(combination: string): boolean {
 export function isPressed(combination: string, press: KeyPress): boolean {
   const { isMod, isShift, key } = read(combination);
   if (press.altKey || (press.ctrlKey || press.metaKey) !== isMod) return false;
-  if (press.key.toLowerCase() !== key) return false;
+  if (press.key.toLowerCase() !== (key === 'space' ? ' ' : key)) return false;
   // A sign such as ? comes with or without Shift, as the keyboard has it.
-  return /^[a-z]$/.test(key) ? press.shiftKey === isShift : true;
+  return /^([a-z]|arrow.*|space)$/.test(key) ? press.shiftKey === isShift : true;
 }
 
 /** The action a key press asks for, if any: none in text fields, which undo and everything else belong to. */
@@ -66,7 +78,8 @@ export function actionFor(
   press: KeyPress,
   { at, state, maySingle }: { readonly at: Pressed; readonly state: ActionState; readonly maySingle: boolean },
 ): Action | undefined {
-  if (at !== 'page' || press.isComposing === true || press.defaultPrevented === true) return undefined;
+  if (at === 'text' || at === 'overlay' || isOwn(press.key, at)) return undefined;
+  if (press.isComposing === true || press.defaultPrevented === true) return undefined;
   return actions.find(
     ({ keys, when }) =>
       keys.some((combination) => isPressed(combination, press) && (maySingle || !isSingleKey(combination))) &&
@@ -74,10 +87,12 @@ export function actionFor(
   );
 }
 
+const DRAWN: Readonly<Record<string, string>> = { ArrowLeft: '←', ArrowRight: '→' };
+
 /** "Ctrl Z" or "⌘Z": a combination as the person's keyboard has it. */
 export function sayKeys(combination: string, isMac: boolean): string {
   return combination
     .split('+')
-    .map((part) => (part === 'Mod' ? (isMac ? '⌘' : 'Ctrl') : part))
+    .map((part) => (part === 'Mod' ? (isMac ? '⌘' : 'Ctrl') : (DRAWN[part] ?? part)))
     .join(isMac ? '' : ' ');
 }

@@ -3,6 +3,7 @@ import { setTheme, THEMES, themeNow } from '../parts/theme.ts';
 import type { ActionState } from './action.ts';
 import { ACTIONS } from './all.ts';
 import { actionFor, placeOfPress } from './keys.ts';
+import { playerNow } from './player.ts';
 
 /** Kept in this browser, so that whoever turned single keys off finds them off. */
 const SINGLE = 'longsecond.single-keys';
@@ -46,10 +47,12 @@ export function useActions(context: Pick<ActionState, 'open' | 'shotId' | 'go'>)
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       const at = placeOfPress(event.target instanceof HTMLElement ? event.target : null);
-      const action = actionFor(ACTIONS, event, { at, ...newest.current });
+      const player = playerNow();
+      const now = { ...newest.current.state, ...(player && { player }) };
+      const action = actionFor(ACTIONS, event, { at, state: now, maySingle: newest.current.maySingle });
       if (!action) return;
       event.preventDefault();
-      action.perform(newest.current.state);
+      action.perform(now);
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);

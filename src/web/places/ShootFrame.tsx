@@ -7,6 +7,7 @@ import type { PlaceLink } from '../parts/PlaceRow.tsx';
 import { Shell } from '../parts/Shell.tsx';
 import {
   dayHref,
+  footageHref,
   historyHref,
   kitHref,
   lightHref,
@@ -27,43 +28,33 @@ import { useHere } from './crew/useHere.ts';
 import { pathOfField, sayMark } from './crew/where.ts';
 import './crew/crew.css';
 
+/** The places of one shoot, by the names that they go by. */
+export type ShootPlace = 'Shoot' | 'Shot' | 'Light' | 'Day' | 'Footage' | 'Kit' | 'Paper' | 'Reckoner' | 'History';
+
 export interface ShootFrameProps {
   readonly shootId: string;
   /** The shot on the screen, where one is. */
   readonly shotId: string | undefined;
-  /** The Reckoner is shown, which names the page itself. */
-  readonly isReckoner: boolean;
-  readonly isKit: boolean;
-  readonly isLight: boolean;
-  readonly isDay: boolean;
-  readonly isPaper: boolean;
-  readonly isHistory: boolean;
+  readonly place: ShootPlace;
   readonly onGo: (href: string) => void;
   readonly children: ReactNode;
 }
 
-type Where = Pick<ShootFrameProps, 'shotId' | 'isReckoner' | 'isKit' | 'isLight' | 'isDay' | 'isPaper' | 'isHistory'>;
-
 const ALL_SHOOTS = { label: 'All shoots', href: SHOOTS_HREF, isCurrent: false };
 const RECKONER = { label: 'Reckoner', href: reckonerHref(), isCurrent: false };
 
-function placesOf(
-  { id, plan }: OpenShoot,
-  { shotId, isReckoner, isKit, isLight, isDay, isPaper, isHistory }: Where,
-): readonly PlaceLink[] {
+function placesOf({ id, plan }: OpenShoot, place: ShootPlace, shotId: string | undefined): readonly PlaceLink[] {
   const shot = plan.shots.find((each) => each.id === shotId) ?? plan.shots[0];
+  const link = (label: ShootPlace, href: string): PlaceLink => ({ label, href, isCurrent: label === place });
   return [
-    {
-      label: 'Shoot',
-      href: shootHref(id),
-      isCurrent: shotId === undefined && !isReckoner && !isKit && !isLight && !isDay && !isPaper && !isHistory,
-    },
-    ...(shot ? [{ label: 'Shot', href: shotHref(id, shot.id), isCurrent: shotId !== undefined }] : []),
-    { label: 'Light', href: lightHref(id), isCurrent: isLight },
-    { label: 'Day', href: dayHref(id), isCurrent: isDay },
-    { label: 'Kit', href: kitHref(id), isCurrent: isKit },
-    { label: 'Paper', href: paperHref(id), isCurrent: isPaper },
-    { label: 'Reckoner', href: reckonerHref({ shootId: id }), isCurrent: isReckoner },
+    link('Shoot', shootHref(id)),
+    ...(shot ? [link('Shot', shotHref(id, shot.id))] : []),
+    link('Light', lightHref(id)),
+    link('Day', dayHref(id)),
+    link('Footage', footageHref(id)),
+    link('Kit', kitHref(id)),
+    link('Paper', paperHref(id)),
+    link('Reckoner', reckonerHref({ shootId: id })),
     ALL_SHOOTS,
   ];
 }
@@ -87,15 +78,16 @@ function standingOf({ id, saving, revision, refusals }: OpenShoot, isCurrent: bo
 }
 
 /** The frame of everything inside one shoot: it opens the shoot, says how its edits stand, and listens for keys. */
-export function ShootFrame({ shootId, shotId, isReckoner, isKit, isLight, isDay, isPaper, isHistory, onGo, children }: ShootFrameProps) {
+export function ShootFrame({ shootId, shotId, place, onGo, children }: ShootFrameProps) {
   const { opening, store } = useOpening(shootId);
   const open = opening.state === 'open' ? opening.open : undefined;
   const help = useActions({ ...(open ? { open } : {}), ...(shotId === undefined ? {} : { shotId }), go: onGo });
   const shot = open?.plan.shots.find(({ id }) => id === shotId);
-  const title = [isKit ? 'Kit' : isLight ? 'Light' : isDay ? 'Day' : isPaper ? 'Paper' : isHistory ? 'History' : shot?.title, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
+  const ofPlace = place === 'Shoot' || place === 'Shot' ? shot?.title : place;
+  const title = [ofPlace, open?.plan.title, 'Longsecond'].filter((part) => part !== undefined).join(', ');
   useEffect(() => {
-    if (!isReckoner) document.title = title;
-  }, [title, isReckoner]);
+    if (place !== 'Reckoner') document.title = title;
+  }, [title, place]);
 
   const others = useOthers(shootId);
   const marks = useCallback(
@@ -105,9 +97,8 @@ export function ShootFrame({ shootId, shotId, isReckoner, isKit, isLight, isDay,
     },
     [others],
   );
-  const places = open ? placesOf(open, { shotId, isReckoner, isKit, isLight, isDay, isPaper, isHistory }) : [ALL_SHOOTS, RECKONER];
-  const current = places.find(({ isCurrent }) => isCurrent)?.label ?? (isHistory ? 'History' : 'Shoot');
-  useHere({ shootId, place: shot?.title ?? `the ${current}`, base: shot ? `/shots/${shot.id}` : '' });
+  const places = open ? placesOf(open, place, shotId) : [ALL_SHOOTS, RECKONER];
+  useHere({ shootId, place: shot?.title ?? `the ${place}`, base: shot ? `/shots/${shot.id}` : '' });
 
   // The link that led here is gone with its place: the keyboard goes on in the new one, not at the top of the page.
   const from = useRef(shotId);
@@ -147,7 +138,7 @@ export function ShootFrame({ shootId, shotId, isReckoner, isKit, isLight, isDay,
       places={places}
       onGo={onGo}
       title={open.plan.title}
-      standing={standingOf(open, isHistory)}
+      standing={standingOf(open, place === 'History')}
       people={<People open={open} others={others} onGo={onGo} />}
       notices={<Refusals open={open} />}
       undo={step(open.undoSummary, open.undo)}

@@ -30,6 +30,8 @@ import './shot/limitHelp.css';
 /** Read now and then, and it names laws of the whole catalogue: its script comes when somebody asks. */
 const LimitHelpBody = lazy(() => import('./shot/LimitHelpBody.tsx').then(({ LimitHelpBody: of }) => ({ default: of })));
 
+const loadFootage = async () => (await import('./footage/ShotFootage.tsx')).ShotFootage;
+
 const loadTimePanel = async () => (await import('./time/TimePanel.tsx')).TimePanel;
 
 /** Drawings and figures of flicker are large, and only shots that are lit by lamps have them. */
@@ -80,6 +82,7 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
   const [helped, setHelped] = useState<string>();
   const [isCueForm, setCueForm] = useState(false);
   const TimePanel = useLater(loadTimePanel);
+  const ShotFootage = useLater(loadFootage);
   useEffect(() => {
     setCueForm(false);
     setHelped(undefined);
@@ -179,6 +182,7 @@ export function Shot({ open, shotId, onChooseShot, onFollow, onGo = loadAnew }: 
           </Panel>
           <div className="shot-beneath">
             <Cautions />
+            {ShotFootage && <ShotFootage />}
             <Notes />
             <LifeClock />
             <PicturePanels />

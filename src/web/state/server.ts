@@ -22,7 +22,7 @@ export interface Server extends Client {
 /** Browsers refuse a request that outlives its page above this size. */
 const KEEPALIVE_B = 60_000;
 
-const send: Send = async ({ method, path, headers, body }) => {
+export const send: Send = async ({ method, path, headers, body }) => {
   const answer = await fetch(path, {
     method,
     headers,
@@ -48,29 +48,22 @@ export async function fetchFile(shootId: string, sha256: string): Promise<Uint8A
 
 const REOPEN_ms = 3000;
 
-interface Listening extends Listener {
-  readonly client: string;
-  readonly shootId: string;
-  readonly after: number;
+export interface Following {
+  /** Asked whenever the stream is opened anew. */
+  readonly path: () => string;
+  readonly attach: (source: EventSource) => void;
+  readonly onLive: (isLive: boolean) => void;
 }
 
-function listen({ client, shootId, after, onRow, onReload, onPresent, onLive }: Listening): () => void {
+/** Keeps a stream of events open until the function returned is called. */
+export function follow({ path, attach, onLive }: Following): () => void {
   let source: EventSource | undefined;
   let again: ReturnType<typeof setTimeout> | undefined;
-  let last = after;
   const open = () => {
-    const next = new EventSource(eventsPath(shootId, last, client));
+    const next = new EventSource(path());
     source = next;
     next.addEventListener('open', () => onLive(true));
-    next.addEventListener('edit', ({ data }: MessageEvent<string>) => {
-      const row = JSON.parse(data) as JournalRow;
-      last = Math.max(last, row.number);
-      onRow(row);
-    });
-    next.addEventListener('reload', () => onReload());
-    next.addEventListener('presence', ({ data }: MessageEvent<string>) =>
-      onPresent((JSON.parse(data) as PresenceReply).present),
-    );
+    attach(next);
     next.addEventListener('error', () => {
       onLive(false);
       // A lost network is tried again by the browser; an answer that is no stream closes the source for good.
@@ -82,6 +75,31 @@ function listen({ client, shootId, after, onRow, onReload, onPresent, onLive }: 
     clearTimeout(again);
     source?.close();
   };
+}
+
+interface Listening extends Listener {
+  readonly client: string;
+  readonly shootId: string;
+  readonly after: number;
+}
+
+function listen({ client, shootId, after, onRow, onReload, onPresent, onLive }: Listening): () => void {
+  let last = after;
+  return follow({
+    path: () => eventsPath(shootId, last, client),
+    onLive,
+    attach: (source) => {
+      source.addEventListener('edit', ({ data }: MessageEvent<string>) => {
+        const row = JSON.parse(data) as JournalRow;
+        last = Math.max(last, row.number);
+        onRow(row);
+      });
+      source.addEventListener('reload', () => onReload());
+      source.addEventListener('presence', ({ data }: MessageEvent<string>) =>
+        onPresent((JSON.parse(data) as PresenceReply).present),
+      );
+    },
+  });
 }
 
 /** The server this page came from, for a browser of this name and a person who may have said theirs. */

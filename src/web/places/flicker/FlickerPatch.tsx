@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { showNumber } from '../../../base/quantity.ts';
 import { Button } from '../../parts/Button.tsx';
+import { PlayWarning } from '../../parts/PlayWarning.tsx';
 import { useWidth } from '../../parts/useWidth.ts';
 import { FrameCells } from './FrameCells.tsx';
 import { PatchPlayer } from './PatchPlayer.tsx';
@@ -39,33 +40,8 @@ function Strip({ frames }: { readonly frames: Float64Array }) {
   );
 } // prettier-ignore
 
-interface WarningProps {
-  readonly step: PatchStep;
-  readonly change: string;
-  readonly onPress: (press: PatchPress) => void;
-}
-
-function Warning({ step, change, onPress }: WarningProps) {
-  const isAgain = step === 'asked-again';
-  const play = useRef<HTMLButtonElement>(null);
-  return (
-    <div className="patch-warning" role="alertdialog" aria-label="Before it plays" aria-describedby="patch-warning">
-      <p id="patch-warning">
-        {isAgain
-          ? 'This device asks for less motion. Play it all the same?'
-          : `A small patch of light will flicker for ${MOST_PLAY_s} s, by ${change} of its brightest. Flickering light can set off seizures, migraine or sickness in people who are sensitive to it, at any strength. Look away and press Stop or Escape at the first discomfort; do not play it where others cannot choose.`}
-      </p>
-      <div className="patch-buttons">
-        <Button ref={play} onClick={() => onPress('play')}>
-          {isAgain ? 'Play it all the same' : `Play it for ${MOST_PLAY_s} s`}
-        </Button>
-        <Button look="main" autoFocus onClick={() => onPress('stop')}>
-          Leave it
-        </Button>
-      </div>
-    </div>
-  );
-}
+const warningOf = (change: string) =>
+  `A small patch of light will flicker for ${MOST_PLAY_s} s, by ${change} of its brightest. Flickering light can set off seizures, migraine or sickness in people who are sensitive to it, at any strength. Look away and press Stop or Escape at the first discomfort; do not play it where others cannot choose.`;
 
 /** The flicker at the speed it will play, as a patch: never unasked, never beyond what the flash threshold allows. */
 export function FlickerPatch({ frames, play_fps }: FlickerPatchProps) {
@@ -99,7 +75,14 @@ export function FlickerPatch({ frames, play_fps }: FlickerPatchProps) {
             </div>
           )}
           {(step === 'warned' || step === 'asked-again') && (
-            <Warning key={step} step={step} change={change} onPress={press} />
+            <PlayWarning
+              key={step}
+              says={warningOf(change)}
+              isAgain={step === 'asked-again'}
+              playLabel={`Play it for ${MOST_PLAY_s} s`}
+              onPlay={() => press('play')}
+              onLeave={() => press('stop')}
+            />
           )}
           {step === 'playing' && (
             <div className="patch-playing">

@@ -6,6 +6,7 @@ import { EmptyPlace } from '../../parts/EmptyPlace.tsx';
 import { Mark } from '../../parts/Mark.tsx';
 import { Menu } from '../../parts/Menu.tsx';
 import { Notice } from '../../parts/Notice.tsx';
+import { PlayWarning } from '../../parts/PlayWarning.tsx';
 import { PlaceRow } from '../../parts/PlaceRow.tsx';
 import { Panel } from '../../parts/Panel.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
@@ -42,6 +43,9 @@ export function Overlays({ bench }: { readonly bench: Bench }) {
         <Sheet isOpen={isOpen} title={title} onClose={() => setOpen(false)}>
           <p>The cursor stays in here until the sheet is closed, and then goes back to what opened it.</p>
         </Sheet>
+      </Exhibit>
+      <Exhibit of="PlayWarning" says="Stands before anything that flashes is played; leaving it is what the Enter key does.">
+        <PlayWarning says="It flashes 12 times a second." isAgain={false} playLabel="Play it" onPlay={() => {}} onLeave={() => {}} />
       </Exhibit>
       <Exhibit of="Notice" says="What was just done, and how to take it back. In a place it lies at the foot of the window.">
         {hasNotice ? (

@@ -40,8 +40,13 @@ function Typed({ name, label, placeholder, text, onText }: Readonly<Record<'name
   );
 } // prettier-ignore
 
-/** What a record was measured of: it holds for that level, colour and supply only. */
-export function MeasuredFields({ as, rateSays, onChange }: MeasuredFieldsProps) {
+export interface SetAsFieldsProps {
+  readonly as: Pick<MeasuredAs, 'level' | 'colour' | 'supply'>;
+  readonly onChange: (change: Partial<Pick<MeasuredAs, 'level' | 'colour' | 'supply'>>) => void;
+}
+
+/** How a lamp was set and fed as its light was measured. */
+export function SetAsFields({ as, onChange }: SetAsFieldsProps) {
   const id = useId();
   return (
     <>
@@ -62,6 +67,16 @@ export function MeasuredFields({ as, rateSays, onChange }: MeasuredFieldsProps) 
         note={said('supply')}
         onChoose={(supply) => onChange({ supply })}
       />
+    </>
+  );
+}
+
+/** What a record was measured of: it holds for that level, colour and supply only. */
+export function MeasuredFields({ as, rateSays, onChange }: MeasuredFieldsProps) {
+  const id = useId();
+  return (
+    <>
+      <SetAsFields as={as} onChange={onChange} />
       <ChoiceField
         id={`${id}rate`}
         label="Rate"

@@ -7,7 +7,7 @@ import { SHOOT } from '../../../document/schema.ts';
 import type { Shape } from '../../../document/shape.ts';
 import { isList, isRecord, type Written, type WrittenRecord } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
-import { freshId } from '../shoot/shotList.ts';
+import { freshId } from '../../../document/freshId.ts';
 import type { KitKind } from './kinds.ts';
 
 export const itemPath = (kindKey: string, id: string) => pointerTo(['kit', kindKey, id]);

@@ -3,7 +3,7 @@ import type { FileReply } from '../../../api/replies.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { isRecord, type Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
-import { nameFile, releaseFile } from '../namedFiles.ts';
+import { nameFile, releaseFile } from '../../../document/namedFiles.ts';
 import { itemPath, itemsOf, titleOf } from './kitEdits.ts';
 
 export const photometryPath = (lampId: string) => `${itemPath('lamps', lampId)}/file`;

@@ -1,49 +1,17 @@
 /** A measured light as an edit of the shoot: its file and its entry under a lamp, and how it is taken out again. */
-import type { FileReply } from '../../../api/replies.ts';
+import { measuredPath } from '../../../document/measuredLight.ts';
+import { releaseFile } from '../../../document/namedFiles.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
-import { pointerTo } from '../../../document/pointer.ts';
 import { isRecord, type Written, type WrittenRecord } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
-import { nameFile, releaseFile } from '../namedFiles.ts';
-import { freshId } from '../shoot/shotList.ts';
 
-/** As it is written; empty where it is left out. */
-export interface MeasuredAs {
-  readonly level: string;
-  readonly colour: string;
-  readonly supply: string;
-  readonly hasOwnRate: boolean;
-}
-
-export const measuredPath = (lampId: string, measuredId?: string) =>
-  pointerTo(['kit', 'lamps', lampId, 'measured', ...(measuredId === undefined ? [] : [measuredId])]);
+export { measuredPath, takeRecordPatch, type MeasuredAs } from '../../../document/measuredLight.ts';
 
 /** Entries of a lamp by id, in the order written. */
 export function measuredOf(written: Written, lampId: string): readonly (readonly [string, WrittenRecord])[] {
   const entries = writtenValueAt(written, measuredPath(lampId));
   if (!isRecord(entries)) return [];
   return Object.entries(entries).map(([id, entry]) => [id, isRecord(entry) ? entry : {}] as const);
-}
-
-const plainNumber = (text: string): Written => (/^\d{1,15}(\.\d+)?$/.test(text) ? Number(text) : text);
-
-/** One edit that names the file and says what it was measured of. */
-export function takeRecordPatch(
-  written: Written,
-  { lampId, file, as }: { readonly lampId: string; readonly file: FileReply; readonly as: MeasuredAs },
-): readonly PatchOperation[] {
-  const { id: fileId, patch } = nameFile(written, file, 'light');
-  const { level, colour, supply, hasOwnRate } = as;
-  const entry: WrittenRecord = {
-    title: file.name,
-    file: fileId,
-    ...(level.trim() === '' ? {} : { level: plainNumber(level.trim()) }),
-    ...(colour.trim() === '' ? {} : { colour: colour.trim() }),
-    ...(supply === '' ? {} : { supply }),
-    ...(hasOwnRate ? { ownRate: true } : {}),
-  };
-  const id = freshId(written, 'measured', measuredPath(lampId));
-  return [...patch, { op: 'add', path: measuredPath(lampId, id), value: entry }];
 }
 
 /** One edit that takes an entry out, and its file where nothing else speaks of that. */

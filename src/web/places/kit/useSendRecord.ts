@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { FileReply } from '../../../api/replies.ts';
 import { Fault } from '../../../base/fault.ts';
+import { keptText } from '../../../laws/flicker/keptText.ts';
 import { readMeasuredText } from '../../../laws/flicker/measuredText.ts';
 import { server } from '../../state/page.ts';
-import { keptText } from './keptRecord.ts';
 import type { RecordOptions, RecordSource } from './RecordSource.tsx';
 
 export interface SendRecord {

@@ -6,7 +6,7 @@ import type { Position } from '../../../document/shape.ts';
 import { writePosition } from '../../../document/write.ts';
 import { isRecord, type Written, type WrittenRecord } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
-import { freshId } from '../shoot/shotList.ts';
+import { freshId } from '../../../document/freshId.ts';
 import { atAzimuth, tidyPlace } from './geometry.ts';
 
 export const setupPath = (setupId: string) => pointerTo(['lighting', setupId]);

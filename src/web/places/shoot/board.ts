@@ -3,7 +3,8 @@ import { writtenValueAt } from '../../../document/patch.ts';
 import { isList, isRecord, type Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
 import { releasePatch } from './boardPictures.ts';
-import { freshId, moved } from './shotList.ts';
+import { freshId } from '../../../document/freshId.ts';
+import { moved } from './shotList.ts';
 
 const orderPatch = (ids: readonly string[]): PatchOperation => ({ op: 'add', path: '/order/board', value: [...ids] });
 

@@ -3,8 +3,8 @@ import type { FileReply } from '../../../api/replies.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { isList, isRecord, type Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
-import { fileEntry, fileWith, nameFile } from '../namedFiles.ts';
-import { freshId } from './shotList.ts';
+import { fileEntry, fileWith, nameFile } from '../../../document/namedFiles.ts';
+import { freshId } from '../../../document/freshId.ts';
 
 export const PICTURE_TYPES = ['image/png', 'image/jpeg', 'image/webp', 'image/gif'] as const;
 

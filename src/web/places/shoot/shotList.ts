@@ -1,4 +1,5 @@
 /** Edits of the list of shots, as patches on the written shoot. */
+import { freshId } from '../../../document/freshId.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { isList, isRecord, type Written } from '../../../document/written.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
@@ -19,16 +20,6 @@ export function moved(ids: ShotIds, shotId: string, by: 1 | -1): ShotIds | undef
 export function movePatch(ids: ShotIds, shotId: string, by: 1 | -1): readonly PatchOperation[] {
   const order = moved(ids, shotId, by);
   return order ? [orderPatch(order)] : [];
-}
-
-/** An id nobody has, written or read: `shot-6`, `pour-2`. */
-export function freshId(written: Written, wanted: string, section = '/shots'): string {
-  const taken = writtenValueAt(written, section);
-  const isTaken = (id: string) => isRecord(taken) && Object.hasOwn(taken, id);
-  for (let n = 1; ; n += 1) {
-    const id = `${wanted}-${n}`;
-    if (!isTaken(id)) return id;
-  }
 }
 
 export interface NewShot {

@@ -3,7 +3,7 @@ import { isRecord, type Written } from '../../../document/written.ts';
 import { writtenValueAt } from '../../../document/patch.ts';
 import { writeQuantity } from '../../../base/quantity.ts';
 import type { PatchOperation } from '../../../plan/types.ts';
-import { freshId } from '../shoot/shotList.ts';
+import { freshId } from '../../../document/freshId.ts';
 
 /** Sets the share of the memory kept after the trigger. */
 export const postPatch = (shotId: string, postTriggerFraction: number): readonly PatchOperation[] => [

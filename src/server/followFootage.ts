@@ -1,0 +1,81 @@
+/** A stream of server-sent events that tells the footage of a shoot whole, whenever anything of it changed. */
+import type { FootageDesk } from '../jobs/types.ts';
+
+/** Shows both ends that the other is still there; files come and go without a word, and are looked for then. */
+const HEARTBEAT_ms = 15_000;
+const RECONNECT_ms = 1000;
+
+interface Following {
+  readonly desk: FootageDesk;
+  readonly shootId: string;
+  readonly closing: AbortSignal;
+}
+
+/** A slow reader costs nothing: it is told what is so when it is ready for more, and never what was so in between. */
+export function followFootage({ desk, shootId, closing }: Following): ReadableStream<Uint8Array> {
+  const bytes = new TextEncoder();
+  let told: string | undefined;
+  let hasNews = true;
+  let isOver = false;
+  let wake = () => {};
+  let unwatch: (() => void) | undefined;
+
+  const end = () => {
+    isOver = true;
+    unwatch?.();
+    closing.removeEventListener('abort', end);
+    wake();
+  };
+
+  /** Only once somebody reads: a HEAD request makes a stream that nobody reads, nor ever ends. */
+  const begin = () => {
+    unwatch = desk.watch((changed) => {
+      if (changed !== shootId) return;
+      hasNews = true;
+      wake();
+    });
+    closing.addEventListener('abort', end);
+    if (closing.aborted) end();
+  };
+
+  /** At once where there is news already. */
+  const newsOrHeartbeat = () =>
+    new Promise<'news' | 'heartbeat'>((resolve) => {
+      const timer = setTimeout(() => resolve('heartbeat'), HEARTBEAT_ms);
+      wake = () => {
+        clearTimeout(timer);
+        resolve('news');
+      };
+      if (hasNews || isOver) wake();
+    });
+
+  const next = async (): Promise<string | undefined> => {
+    for (;;) {
+      const what = await newsOrHeartbeat();
+      if (isOver) return undefined;
+      hasNews = false;
+      const data = JSON.stringify(await desk.look(shootId));
+      if (data !== told) {
+        told = data;
+        return `event: footage\ndata: ${data}\n\n`;
+      }
+      if (what === 'heartbeat') return ':\n\n';
+    }
+  };
+
+  return new ReadableStream<Uint8Array>({
+    start: (controller) => controller.enqueue(bytes.encode(`retry: ${RECONNECT_ms}\n\n`)),
+    pull: async (controller) => {
+      if (!unwatch) begin();
+      try {
+        const text = await next();
+        if (text === undefined) controller.close();
+        else controller.enqueue(bytes.encode(text));
+      } catch (error) {
+        end();
+        throw error;
+      }
+    },
+    cancel: end,
+  });
+}
