@@ -80,7 +80,7 @@ describe('refused, with what to do', () => {
     ['light that drifts', { gain: (frame) => 1 - 0.2 * (frame / 600) }, {}, 'card.drifts'],
     ['too few frames', { frames: 80 }, {}, 'card.short'],
     ['too few periods', { frames: 160 }, {}, 'card.short'],
-    ['something that moves', { drop: { radius_px: 5, bright: 0.8, x_px: (t_s) => 4 + 400 * Math.max(0, t_s - 0.2), y_px: () => 16 } }, {}, expect.stringMatching(/^card\.(?:action|uneven|moves|out-of-step)$/) as string],
+    ['something that moves', { drop: { radius_px: 5, bright: 0.8, x_px: (t_s) => 4 + 400 * Math.max(0, t_s - 0.2), y_px: () => 16 } }, {}, 'card.action'],
     ['rows exposed one after another', { rate_fps: 960, row_s: 1 / 960 / 33, lamps: [{ light: { ...RIPPLE, f_Hz: 703 } }] }, { rate_Hz: 703 }, 'card.bands'],
     ['rows exposed one soon after another', { row_s: 1 / 16_000 }, {}, 'card.out-of-step'],
     ['a pulse of which nothing is left', { rate_fps: 115, exposure_s: 1 / 121, lamps: [{ light: { ...RIPPLE, f_Hz: 120, depth: 0.9 } }] }, { mains_Hz: 60 }, 'card.averaged'],

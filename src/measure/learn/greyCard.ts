@@ -53,8 +53,9 @@ function unfit({ exposure, action, shake, flicker, frameCount, frameRate_fps }: 
   if (exposure.clippedFraction > MOST_LOST) return refusal('clipped', `${percent(exposure.clippedFraction)} of the picture is burnt out in frame ${exposure.clippedFrame}: what the lamp does there cannot be seen`, 'Expose the card at or below middle grey and take it again.');
   if (exposure.mean < DARKEST) return refusal('dark', `The picture is darker than ${percent(DARKEST)} of white`, 'Fill the picture with the card, expose it at about middle grey and take it again.');
   if (frameCount < FEWEST_FRAMES) return refusal('short', `The clip has ${frameCount} frames, fewer than ${FEWEST_FRAMES}`, 'Take two seconds of the card.');
-  if (shake.verdict === 'moves' || shake.verdict === 'shakes') return refusal('moves', 'The picture moves', 'Fix the camera and the card, and take it again.');
+  // First of the two: on a plain card there is little else to follow, and what passes is taken for the picture.
   if (action) return refusal('action', `Something moves from frame ${action.onset} to ${action.end}`, ONE_LAMP);
+  if (shake.verdict === 'moves' || shake.verdict === 'shakes') return refusal('moves', 'The picture moves', 'Fix the camera and the card, and take it again.');
   if (Math.abs(flicker.drift_stops) > MOST_DRIFT_stops) return refusal('drifts', `The light changes by ${Math.abs(flicker.drift_stops).toFixed(2)} stops from the first to the last tenth of the clip`, 'Let the lamp warm up until it is steady, keep daylight out, and take it again.');
   if (flicker.verdict === 'cannot tell' && flicker.lines.length === 0) return refusal('cannot-tell', `Whether the light pulses cannot be told. ${flicker.why}`, `Take it longer, or at a rate other than ${frameRate_fps} fps.`);
   return undefined;
