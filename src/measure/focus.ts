@@ -8,7 +8,7 @@
  *
  * @source focus-measures
  */
-import { medianOf } from '../base/median.ts';
+import { medianOf, quantileInPlace } from '../base/median.ts';
 
 export interface FocusGiven {
   readonly tiles: number;
@@ -44,6 +44,8 @@ const GRADIENT_NOISE = 24;
 const LAPLACIAN_NOISE = 20;
 /** Detail must lie this far above its noise to count. */
 const CLEAR = 2;
+/** That many frames may be out of focus altogether. */
+const SHARP_SHARE = 0.8;
 /** A change by more than this share is one. */
 const CHANGE = 0.1;
 /** Tiles in the livelier half are left out where so many stand still. */
@@ -129,7 +131,8 @@ export function focusOf(given: FocusGiven): Focus {
   const changeRatio = head > 0 ? tail / head : 1;
   const most = path.reduce((a, b) => Math.max(a, b), 0);
   const least = path.reduce((a, b) => Math.min(a, b), Infinity);
-  const isClear = counted > 1 && medianOf(clear) > CLEAR;
+  // Where focus is pulled through, most frames may show no detail: those that are sharp must.
+  const isClear = counted > 1 && quantileInPlace(clear, SHARP_SHARE) > CLEAR;
   return {
     sharpness: overMost(sharpness),
     fineSharpness: overMost(fineSharpness),

@@ -78,16 +78,14 @@ function readCells(data: Plane['data'], stride: number, grid: Grid, packed: Floa
     for (let line = 0; line < lines; line += 1) {
       let at = (y * lines + line) * stride;
       for (let x = 0; x < cellColumns; x += 1) {
-        // Two sums that do not wait for each other.
         let sum = 0;
-        let other = 0;
         const end = at + cell_px;
-        for (; at + 3 < end; at += 4) {
-          sum += packed[data[at]!]! + packed[data[at + 1]!]!;
-          other += packed[data[at + 2]!]! + packed[data[at + 3]!]!;
-        }
+        // Eight at a time, by sums that do not wait for each other: what most of the time goes into.
+        for (; at + 7 < end; at += 8)
+          sum +=
+            packed[data[at]!]! + packed[data[at + 1]!]! + (packed[data[at + 2]!]! + packed[data[at + 3]!]!) +
+            (packed[data[at + 4]!]! + packed[data[at + 5]!]! + (packed[data[at + 6]!]! + packed[data[at + 7]!]!)); // prettier-ignore
         for (; at < end; at += 1) sum += packed[data[at]!]!;
-        sum += other;
         if (sum >= CLIPPED / 2) {
           const low = Math.floor((sum + CLIPPED / 2) / CRUSHED);
           sum -= low * CRUSHED;

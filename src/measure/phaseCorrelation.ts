@@ -135,16 +135,18 @@ export function createCorrelator(side: number): Correlator {
   const fill = ({ values, stride }: Picture, left: number, top: number, into: Float64Array): boolean => {
     let sum = 0;
     for (let y = 0, i = 0; y < side; y += 1)
-      for (let from = (top + y) * stride + left, x = from; x < from + side; x += 1, i += 1)
-        sum += fade[i]! * values[x]!;
+      for (let from = (top + y) * stride + left, x = from; x < from + side; x += 1, i += 1) {
+        const value = fade[i]! * values[x]!;
+        into[i] = value;
+        sum += value;
+      }
     const mean = sum / faded;
     let squares = 0;
-    for (let y = 0, i = 0; y < side; y += 1)
-      for (let from = (top + y) * stride + left, x = from; x < from + side; x += 1, i += 1) {
-        const value = fade[i]! * (values[x]! - mean);
-        into[i] = value;
-        squares += value * value;
-      }
+    for (let i = 0; i < size; i += 1) {
+      const value = into[i]! - mean * fade[i]!;
+      into[i] = value;
+      squares += value * value;
+    }
     return squares > (PLAIN * mean) ** 2 * faded;
   };
 

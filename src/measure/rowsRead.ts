@@ -22,13 +22,16 @@ export function rowsIn(rows: RowsRead | undefined, height: number): number {
   return rows ? rowCounts(rows, height).reduce((sum, count) => sum + count, 0) : height;
 }
 
-/** Pixels whose sharpness is judged in a frame, at most about. */
-const MOST_JUDGED = 100_000;
+/** Pixels whose sharpness is judged in a frame, at most about, and times that its height is gone down at least. */
+const MOST_JUDGED = 50_000;
+const FEWEST_JUDGED = 16;
 
 /** Every so many rows sharpness is judged, where every so many are read. */
 export function judgedStepOf(width: number, height: number, step: number): number {
   const enough = powerOfTwoFrom((width * height) / MOST_JUDGED);
-  return step > 1 ? Math.max(4, step, enough) : enough;
+  const most = powerOfTwoFrom(Math.max(1, height / FEWEST_JUDGED / 2));
+  const judgedStep = Math.min(enough, most);
+  return step > 1 ? Math.max(4, step, judgedStep) : judgedStep;
 }
 
 /** Where in a picture's code values those rows are: in the whole picture, or in what is left of it, kind after kind. */

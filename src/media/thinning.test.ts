@@ -3,6 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { clipFolder, ffmpeg, noFfmpeg, testCard } from '../../test/footage/clips.ts';
+import { thinnedCodes } from '../../test/footage/thinned.ts';
 import { rowCounts, type RowsRead } from '../measure/rowsRead.ts';
 import { openClipFile } from './clipFile.ts';
 import { decodeFrames, type DecodeGiven } from './decode.ts';
@@ -28,13 +29,6 @@ async function read(path: string, more: Omit<DecodeGiven, 'clip'> = {}): Promise
     frames.push({ data: plane.data.slice(), whole: whole?.data, place, mark: () => of });
   }
   return { frames, notes, width: clip.width, height: clip.height };
-} // prettier-ignore
-
-/** Rows of a whole picture, picked out one by one. */
-function picked(data: Uint8Array | Uint16Array, width: number, height: number, { step, judgedStep }: RowsRead): readonly number[] {
-  const rows = Array.from({ length: height }, (_, y) => y);
-  const taken = [rows.filter((y) => y % step === 0), rows.filter((y) => y % judgedStep === 1), rows.filter((y) => y % judgedStep === 2)];
-  return taken.flat().flatMap((y) => [...data.subarray(y * width, (y + 1) * width)]);
 } // prettier-ignore
 
 const STEPS: readonly RowsRead[] = [
@@ -63,7 +57,7 @@ describe.skipIf(noFfmpeg)('rows that are read', () => {
       const { frames, notes } = await read(at(name), { rowsRead });
       expect(frames.map(({ place }) => place)).toEqual(whole.map(({ place }) => place));
       expect(notes).toEqual([]);
-      frames.forEach(({ data }, i) => expect([...data]).toEqual(picked(whole[i]!.data, width, height, rowsRead)));
+      frames.forEach(({ data }, i) => expect(data).toEqual(thinnedCodes(whole[i]!.data, width, height, rowsRead)));
       // Of a few frames all rows come as well.
       frames.forEach(({ whole: all }, i) => expect(all).toEqual([0, 1, 3, 7].includes(i) ? whole[i]!.data : undefined));
     }
@@ -77,7 +71,7 @@ describe.skipIf(noFfmpeg)('rows that are read', () => {
     const whole = (await read(name, { stretch })).frames;
     const rowsRead = STEPS[1]!;
     const { frames } = await read(name, { stretch, rowsRead });
-    expect(frames.map(({ data }) => [...data])).toEqual(whole.map(({ data }) => picked(data, 40, 30, rowsRead)));
+    expect(frames.map(({ data }) => data)).toEqual(whole.map(({ data }) => thinnedCodes(data, 40, 30, rowsRead)));
     expect(frames.map(({ whole: all }) => all !== undefined)).toEqual([true, true, false, true, false]);
   });
 
@@ -90,7 +84,7 @@ describe.skipIf(noFfmpeg)('rows that are read', () => {
       const { frames } = await read(at(name), { rowsRead: STEPS[0]! });
       expect(whole.frames.length).toBeGreaterThanOrEqual(24);
       expect(frames.map(({ place }) => place)).toEqual(whole.frames.map(({ place }) => place));
-      frames.forEach(({ data }, i) => expect([...data]).toEqual(picked(whole.frames[i]!.data, 64, 48, STEPS[0]!)));
+      frames.forEach(({ data }, i) => expect(data).toEqual(thinnedCodes(whole.frames[i]!.data, 64, 48, STEPS[0]!)));
     }
   });
 

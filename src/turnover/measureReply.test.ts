@@ -48,6 +48,13 @@ const scenes: readonly (readonly [string, Partial<Scene>])[] = [
   ['a still set', {}],
   ['a drop', { drop }],
   ['a drop under a lamp on the left that flickers', { drop, lamps: [{ light: { kind: 'steady' } }, { light: { kind: 'ripple', f_Hz: 100, depth: 0.5 }, share: left }] }], // prettier-ignore
+  [
+    'a drop let go after a light has come on',
+    {
+      drop: { ...drop, y_px: (t_s: number) => 14 + 900 * Math.max(0, t_s - 0.09) },
+      signal: { x_px: 150, y_px: 85, radius_px: 3, bright: 0.8, on_s: 0.0603 },
+    },
+  ],
   ['a few frames', { frames: 5 }],
   ['burnt-out light', { white_e: 90_000 }],
   ['a picture that moves', { shift_px: (frame: number) => [0.3 * frame, 0] as const }],
@@ -113,6 +120,18 @@ describe('what is said', () => {
     expect(says({ drop }, SHOT)).toMatch(/Movement: 1\.5 px a frame down, the fastest 1\.5 px, 1\.5 m\/s; its smear is 0\.7\d px\./);
     expect(says({ drop })).toMatch(/Action: frames \d+ to \d+, most at \d+: \d+ ms on the set, [\d.]+ s on the screen\. Keep \d+ to \d+ of 180\./);
   }); // prettier-ignore
+});
+
+test('a light that shows when something was fired is told with the first movement after it', () => {
+  const [, scene] = scenes.find(([title]) => title.includes('let go'))!;
+  const { verdict, signal, reach } = clipReply(clipOf(scene));
+  const said = verdict.find((says) => says.startsWith('A light comes on'))!;
+  expect(said).toMatch(
+    /^A light comes on in frame 60; the first movement after it is in frame 9[0-2], 3[0-2] ms later\.$/,
+  );
+  expect(signal!.movementIndex! - signal!.frameIndex).toBeGreaterThanOrEqual(30);
+  expect(reach!.left_px).toBeGreaterThan(60);
+  expect(reach!.right_px).toBeLessThan(100);
 });
 
 describe('held against a plan', () => {

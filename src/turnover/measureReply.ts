@@ -99,6 +99,7 @@ function verdictOf(clip: Measurement, told: readonly Told[], speed_m_per_s: numb
     words.focusWords(clip),
     words.motionWords(clip, speed_m_per_s, smear),
     words.actionWords(clip),
+    words.signalWords(clip),
     words.shakeWords(clip),
     words.noiseWords(clip),
     ...words.faultWords(clip),
@@ -109,7 +110,7 @@ const againstReply = (against: Against) => ({ what: against.what, says: words.ag
 
 /** One clip in the form of `docs/schema/measure.schema.json`. */
 export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipReply {
-  const { exposure, flicker, colour, focus, motion, action, shake, noise, frameRate_fps, playback_fps } = measurement;
+  const { exposure, flicker, colour, focus, motion, action, signal, reach, shake, noise, frameRate_fps, playback_fps } = measurement;
   const told = toldLines(measurement, shot);
   const pixel_m = shot && pixelSize_m(shot, measurement);
   const speed_m_per_s = motion && pixel_m !== undefined ? motion.fastest_px * pixel_m * frameRate_fps : undefined;
@@ -185,6 +186,17 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
         confidence: action.confidence,
       },
     }),
+    ...(signal && {
+      signal: {
+        frameIndex: signal.frame,
+        ...(signal.lastFrame !== undefined && { lastFrameIndex: signal.lastFrame }),
+        ...(signal.movement !== undefined && { movementIndex: signal.movement }),
+        tileIndex: signal.tile,
+        rise_stops: signal.rise_stops,
+        litFraction: signal.litFraction,
+      },
+    }),
+    ...(reach && { reach: { left_px: reach.left_px, top_px: reach.top_px, right_px: reach.right_px, bottom_px: reach.bottom_px } }),
     shake: {
       verdict: shake.verdict,
       why: shake.why,

@@ -88,6 +88,23 @@ const Motion = z.strictObject({
   smear_px: z.number().describe('Of the fastest, with the shutter of the shot.').optional(),
 });
 
+const Signal = z
+  .strictObject({
+    frameIndex: z.int().describe('First frame in which it is lit.'),
+    lastFrameIndex: z.int().describe('Last frame in which it is; absent where it stays lit.').optional(),
+    movementIndex: z.int().describe('First frame after it in which anything moves.').optional(),
+    tileIndex: z.int().describe('Row by row.'),
+    rise_stops: z.number(),
+    litFraction: z.number().describe('Share of its light that its first frame has.'),
+  })
+  .describe('A small light that comes on, as where a rig is fired.')
+  .meta({ id: 'signal' });
+
+const Reach = z
+  .strictObject({ left_px: z.number(), top_px: z.number(), right_px: z.number(), bottom_px: z.number() })
+  .describe('The box about all that the action touched, from the left and the top.')
+  .meta({ id: 'reach' });
+
 const Action = z
   .strictObject({
     onsetIndex: z.int(),
@@ -155,6 +172,8 @@ const Clip = z
     focus: Focus,
     motion: Motion.describe('Absent where nothing that moves could be followed.').optional(),
     action: Action.optional(),
+    signal: Signal.optional(),
+    reach: Reach.optional(),
     shake: Shake,
     noise: Noise.optional(),
     fixedPixels: list(z.strictObject({ x: z.int(), y: z.int(), kind: z.enum(['bright', 'dark']) }).meta({ id: 'fixedPixel' })).describe('Pixels that stood out from their neighbours in every frame looked at.'),

@@ -103,6 +103,14 @@ export function actionWords({ action, frameRate_fps, playback_fps, frameCount }:
   return `Action: frames ${onset} to ${end}, most at ${peak}${seems}: ${time(count / frameRate_fps)} on the set, ${time(count / playback_fps)} on the screen.${cut}${kept}`; // prettier-ignore
 }
 
+/** When something was fired, as a light in the picture shows it. */
+export function signalWords({ signal, frameRate_fps }: Measurement): string | undefined {
+  if (!signal) return undefined;
+  const { frame, movement } = signal;
+  const moved = movement === undefined ? '' : `; the first movement after it is in frame ${movement}, ${time((movement - frame) / frameRate_fps)} later`;
+  return `A light comes on in frame ${frame}${moved}.`;
+} // prettier-ignore
+
 export function shakeWords({ shake }: Measurement): string {
   const { verdict, rms_px, rate_Hz, onset, drift_px, why } = shake;
   if (verdict === 'still') return 'The picture stands still.';

@@ -120,15 +120,17 @@ describe.skipIf(noRealClips)('a pulse put into the light', () => {
     expect(Math.abs(line!.depthFraction - depth)).toBeLessThan(0.1 * depth + 0.0005);
   }); // prettier-ignore
 
-  test('of half the size that would have been found is not; of that size it is, at and above the rate it is said of', async () => {
-    for (const name of ['box.mp4', 'tree.avi'] as const) {
+  test('of the size that is said to be found is, at nine rates of ten from the one it is said of, and of a fifth of it is not', async () => {
+    for (const name of NAMES) {
       const { leastDepthFraction: least = 0, leastDepthFrom_Hz: from_Hz = 0 } = await flickerUnder(name, () => 1);
       expect(from_Hz).toBeLessThan(GIVEN_RATE_fps / 4);
-      for (const rate_Hz of [1.1 * from_Hz, 2 * from_Hz, 457]) {
-        const isFound = async (depth: number) => (await flickerUnder(name, pulse(rate_Hz, depth))).lines.some(({ beat_Hz }) => Math.abs(beat_Hz - rate_Hz) < 4);
-        expect([name, rate_Hz, await isFound(least)]).toEqual([name, rate_Hz, true]);
-        expect([name, rate_Hz, await isFound(least / 5)]).toEqual([name, rate_Hz, false]);
-      }
+      const rates = Array.from({ length: 10 }, (_, i) => from_Hz + 1 + ((490 - from_Hz) * i) / 9);
+      const foundOf = async (depth: number) => {
+        const isFound = async (rate_Hz: number) => (await flickerUnder(name, pulse(rate_Hz, depth))).lines.some(({ beat_Hz }) => Math.abs(beat_Hz - rate_Hz) < 4);
+        return (await Promise.all(rates.map(isFound))).filter(Boolean).length;
+      };
+      expect([name, (await foundOf(least)) >= 9]).toEqual([name, true]);
+      expect([name, await foundOf(least / 5)]).toEqual([name, 0]);
     }
   }); // prettier-ignore
 
@@ -150,10 +152,12 @@ describe.skipIf(noRealClips)('a pulse put into the light', () => {
 });
 
 const EDGE = 24;
+/** As many frames as it takes to fill a picture's edge twice over. */
+const MOST_FRAMES = 240;
 /** Every frame cut out of a larger one, from where a table says. */
 function shifted({ clip, frames }: RealFrames, from: (frame: number) => readonly [number, number]): RealFrames {
   const [width, height] = [clip.width - 2 * EDGE, clip.height - 2 * EDGE];
-  const cut = frames.map((frame, n) => {
+  const cut = frames.slice(0, MOST_FRAMES).map((frame, n) => {
     const [x, y] = from(n);
     const into = new Uint8Array(width * height);
     for (let row = 0; row < height; row += 1) {

@@ -209,10 +209,10 @@ export function lineAt(grid: SpectrumGrid, series: Float64Array, rate_Hz: number
   return { wave, ratio, chance: Math.min(1, (1 + ratio / worth) ** -worth), spread: spreadOf(noise, basis) };
 }
 
-/** A stretch of a spectrum with more than this many times the noise of the middle one hides what the others would show. */
+/** Noise of more than this many times that at the middle rate hides what the other rates would show. */
 const LOUD = 2;
-/** The louder side of a line, over the mean of both, in the middle. */
-const LOUDER_SIDE = 1.3;
+/** Rates at which a spectrum is asked what it would show. */
+const RATES_ASKED = 256;
 /** What noise takes off the root of a ratio in no more than one clip of ten: 1.28 deviations, each of √½. */
 const NINE_IN_TEN = 1.28 * Math.SQRT1_2;
 
@@ -225,21 +225,21 @@ export interface LeastFound {
 
 /** What would have been found: at the rates from which on the noise is no more than a few times that of the middle one. */
 export function leastFound(grid: SpectrumGrid, series: Float64Array, search: LineSearch): LeastFound {
-  const first = Math.ceil(search.least_Hz / grid.step_Hz);
-  const power = grid.powerOf(withoutTrend(grid.basis, series)).subarray(first);
-  if (power.length === 0) return { amplitude: Infinity, from_Hz: search.least_Hz };
-  const length = Math.max(1, Math.ceil(BESIDE * grid.pointsPerRate));
-  const noise = stretchNoise(power, length);
-  const quiet = noise.findLastIndex((of) => of > (LOUD * medianOf(power)) / Math.LN2) + 1;
+  const first = Math.max(1, Math.ceil(search.least_Hz / grid.step_Hz));
+  const power = grid.powerOf(withoutTrend(grid.basis, series));
+  if (power.length <= first) return { amplitude: Infinity, from_Hz: search.least_Hz };
+  const every = Math.max(1, Math.floor((power.length - first) / RATES_ASKED));
+  const asked = Array.from({ length: Math.ceil((power.length - first) / every) }, (_, i) => first + i * every);
+  // As a line there would be judged.
+  const noise = asked.map((k) => noiseBetween(power, k, first, grid));
+  const quiet = noise.findLastIndex((of) => of > LOUD * medianOf(noise)) + 1;
   // Where the fastest rates are the loudest there is no such rate, and all of them count.
   const from = quiet < noise.length ? quiet : 0;
-  // At the edge of the first stretch there is as much as between it and the one before.
-  const atEdge = from > 0 ? Math.sqrt(noise[from - 1]! * noise[from]!) : 0;
-  const loudest = noise.subarray(from).reduce((most, of) => Math.max(most, of), atEdge);
-  const rates = power.length / grid.pointsPerRate;
+  const loudest = Math.max(...noise.slice(from));
+  const rates = (power.length - first) / grid.pointsPerRate;
   const worth = MEDIAN_WORTH * Math.min(BESIDE, rates);
   const ratio = worth * ((rates / search.mostChance) ** (1 / worth) - 1);
-  const surely = (Math.sqrt(LOUDER_SIDE * ratio) + NINE_IN_TEN) ** 2;
-  const from_Hz = from === 0 ? search.least_Hz : (first + from * length) * grid.step_Hz;
+  const surely = (Math.sqrt(ratio) + NINE_IN_TEN) ** 2;
+  const from_Hz = from === 0 ? search.least_Hz : asked[from]! * grid.step_Hz;
   return { amplitude: Math.sqrt((2 * surely * loudest) / grid.basis.weight), from_Hz };
 }
