@@ -11,6 +11,8 @@ import { medianOf, quantileInPlace } from '../base/median.ts';
 import { actionOf, type Action } from './action.ts';
 import { createActivityMeter, rootsOf } from './activity.ts';
 import { KEPT_OF_WINDOW } from './anchors.ts';
+import { createBandMeter } from './bands.ts';
+import { createBlemishFinder } from './blemishes.ts';
 import { flickerOf } from './flicker/flicker.ts';
 import { focusOf } from './focus.ts';
 import { colourOf } from './colour/colour.ts';
@@ -21,8 +23,9 @@ import { createGrowing } from './growing.ts';
 import { requireState, STATE_FORM, type MeasurerState } from './measurerState.ts';
 import { createMotionMeter } from './motion.ts';
 import { movementAfter } from './movement.ts';
-import { createFixedPixelFinder, createNoiseMeter } from './noise.ts';
+import { createNoiseMeter } from './noise.ts';
 import { noiseReadingOf } from './noiseReading.ts';
+import { createOrderMeter, outOfOrder } from './order.ts';
 import { createPercentiles } from './percentiles.ts';
 import { createReachMeter } from './reach.ts';
 import { rowsIn, type RowsRead } from './rowsRead.ts';
@@ -62,7 +65,7 @@ export interface Measurer {
 }
 
 /** Values kept of each frame, in this order. */
-const KEPT = ['mean', 'darkest', 'middle', 'brightest', 'clippedFraction', 'crushedFraction', 'activity', 'activityNoise', 'x_px', 'y_px', 'isHeld', 'across_px', 'down_px', 'fastest_px', 'votes'] as const; // prettier-ignore
+const KEPT = ['mean', 'darkest', 'middle', 'brightest', 'clippedFraction', 'crushedFraction', 'activity', 'activityNoise', 'x_px', 'y_px', 'isHeld', 'across_px', 'down_px', 'fastest_px', 'votes', 'change', 'changeOverTwo'] as const; // prettier-ignore
 type Kept = (typeof KEPT)[number];
 
 /** Missing frames that are worth keeping a place for: more are another clip. */
@@ -132,7 +135,9 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
   const activityMeter = createActivityMeter(grid, meters?.activity);
   const motionMeter = createMotionMeter(grid, meters?.motion);
   const noiseMeter = createNoiseMeter(coding, reader.places.length, meters?.noise);
-  const fixedPixels = createFixedPixelFinder(coding.bitDepth, meters?.fixedPixels);
+  const blemishes = createBlemishFinder({ width, height, coding, table }, meters?.blemishes);
+  const bandMeter = createBandMeter(grid, meters?.bands);
+  const orderMeter = createOrderMeter(reader.places.length, coding.blackCode, meters?.order);
   const reachMeter = createReachMeter(grid, meters?.reach);
   const brightestOf = createBrightest(grid);
   const percentilesOf = createPercentiles(coding.bitDepth);
@@ -156,6 +161,8 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
   let { frameCount, looked } = saved ?? { frameCount: 0, looked: 0 };
 
   const skip = (): void => {
+    bandMeter.breakOff();
+    orderMeter.breakOff();
     missing.push(frameCount);
     for (const of of [light, gradient, laplacian, activity, brightest]) of.add(nothing);
     windows.add(new Float32Array(KEPT_OF_WINDOW * across * down));
@@ -163,7 +170,10 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
     frameCount += 1;
   };
 
-  const keep = (reading: FrameReading): void => {
+  const keep = (reading: FrameReading, isRepeated: boolean): void => {
+    // A frame that is the one before again is no step of anything.
+    const change = isRepeated ? { one: 0, two: 0 } : orderMeter.next(reading.sample);
+    if (!isRepeated) bandMeter.next(reading.cells);
     rootsOf(reading.cells, roots);
     const lively = activityMeter.next(roots);
     const motion = motionMeter.next(roots, activityMeter.differences, lively);
@@ -195,6 +205,8 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
       down_px: motion.down_px,
       fastest_px: motion.fastest_px,
       votes: motion.votes,
+      change: change.one,
+      changeOverTwo: change.two,
     };
     kept.add(KEPT.map((name) => values[name]));
   };
@@ -213,8 +225,8 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
     else noiseMeter.next(reading.sample);
     sampleBefore.set(reading.sample);
     // Looked at after 1, 2, 4, 8 … frames: few, and far apart.
-    if (!plane.rowsRead && (looked & (looked + 1)) === 0) fixedPixels.look(plane);
-    keep(reading);
+    if (!plane.rowsRead && (looked & (looked + 1)) === 0) blemishes.look(plane);
+    keep(reading, isRepeated);
     looked += 1;
     frameCount += 1;
   };
@@ -264,6 +276,7 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
     };
     const flicker = flickerOf({ columns, rows, frameRate_fps, light: light.all(), frameWeights: weight, lostFraction, activity: activity.all() });
     const beats_Hz = flicker.lines.flatMap(({ looksLike, beat_Hz }) => (looksLike === 'light' ? [beat_Hz] : []));
+    const shake = windowShakeOf({ x_px: frames.x_px, y_px: frames.y_px, weights: weight.map((of, i) => of * held[i]!), frameRate_fps, cell_px, windows: windows.all(), across, down });
     return {
       width,
       height,
@@ -283,9 +296,12 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
       ...(action && { action }),
       ...(signal && { signal: { ...signal, ...(movement !== undefined && { movement }) } }),
       ...(reach && { reach }),
-      shake: windowShakeOf({ x_px: frames.x_px, y_px: frames.y_px, weights: weight.map((of, i) => of * held[i]!), frameRate_fps, cell_px, windows: windows.all(), across, down }),
+      shake,
       ...(noise.reading && { noise: noise.reading }),
-      fixedPixels: fixedPixels.found(),
+      ...blemishes.found(),
+      // What moves up or down with the picture would pass for bands.
+      bands: shake.verdict === 'still' || shake.verdict === 'cannot tell' ? bandMeter.found(frameRate_fps) : [],
+      swappedFrames: outOfOrder({ one: column('change'), two: column('changeOverTwo'), weights: weight }),
       frames,
     };
   };
@@ -301,9 +317,9 @@ export function createMeasurer(options: MeasurerOptions, saved?: MeasurerState):
     crushedSum,
     rows: { light: light.all(), gradient: gradient.all(), laplacian: laplacian.all(), activity: activity.all(), brightest: brightest.all(), windows: windows.all(), kept: kept.all() },
     keptNames: KEPT.join(' '),
-    meters: { activity: activityMeter.state(), motion: motionMeter.state(), noise: noiseMeter.state(), fixedPixels: fixedPixels.state(), reach: reachMeter.state(), ...(colourMeter && { colour: colourMeter.state() }) },
+    meters: { activity: activityMeter.state(), motion: motionMeter.state(), noise: noiseMeter.state(), blemishes: blemishes.state(), bands: bandMeter.state(), order: orderMeter.state(), reach: reachMeter.state(), ...(colourMeter && { colour: colourMeter.state() }) },
   });
   const addColour = (sample: ColourSample): void => colourMeter?.add(sample);
-  const addWhole = (plane: Plane): void => fixedPixels.look(plane);
+  const addWhole = (plane: Plane): void => blemishes.look(plane);
   return { ...(grid.rowsRead.step > 1 && { rowsRead: grid.rowsRead }), addFrame, addWhole, addColour, finish, save };
 } // prettier-ignore

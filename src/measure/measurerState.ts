@@ -1,9 +1,12 @@
 /** What a measurer has seen so far, so that it can be put away and gone on from: typed arrays and plain values alone. */
 import { Fault } from '../base/fault.ts';
 import type { ActivityState } from './activity.ts';
+import type { BandState } from './bands.ts';
+import type { BlemishState } from './blemishes.ts';
 import type { ColourState } from './colour/meter.ts';
 import type { MotionState } from './motion.ts';
-import type { FixedPixelState, NoiseState } from './noise.ts';
+import type { NoiseState } from './noise.ts';
+import type { OrderState } from './order.ts';
 import type { ReachState } from './reach.ts';
 
 /** To be raised when what is measured of a frame changes its meaning under the same name. */
@@ -29,7 +32,9 @@ export interface MeasurerState {
     readonly activity: ActivityState;
     readonly motion: MotionState;
     readonly noise: NoiseState;
-    readonly fixedPixels: FixedPixelState;
+    readonly blemishes: BlemishState;
+    readonly bands: BandState;
+    readonly order: OrderState;
     readonly reach: ReachState;
     /** Where colour is sampled. */
     readonly colour?: ColourState;

@@ -53,7 +53,7 @@ describe('the shake of', () => {
   test('the lower part, while the rest stands, is that of the table, with its size, rate and beginning', () => {
     const shake = shakeIn(stacked(still, shaken, 100));
     expect(shake).toMatchObject({ verdict: 'shakes', whose: 'part' });
-    expect(shake.why).toContain('at the bottom, where the table is shakes while the rest stands: not the camera');
+    expect(shake.why).toContain('at the bottom, where the table is, shakes while the rest stands: not the camera');
     expect(shake.rms_px / rmsOf(2, 60)).toBeCloseTo(1, 0);
     expect(shake.rate_Hz! / 31).toBeCloseTo(1, 1);
     expect(Math.abs(shake.onset! - 60)).toBeLessThanOrEqual(6);

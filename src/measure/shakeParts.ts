@@ -99,6 +99,11 @@ export function placeOfPart([across, down]: ShakePart['centre']): string {
   return beside === '' ? 'in the middle' : `on the${beside}`;
 }
 
+const whatLies = ({ centre }: ShakePart): string => {
+  const place = placeOfPart(centre);
+  return `What lies ${place}${place.includes(',') ? ',' : ''}`;
+};
+
 function partOf(places: readonly Place[], given: ShakeGiven): ShakePart & { readonly verdict: Shake['verdict'] } {
   const { frameRate_fps, cell_px } = given;
   const { centre, ...series } = middleOf(places);
@@ -135,7 +140,7 @@ export function windowShakeOf(given: WindowsGiven): WindowShake {
   if (rest!.verdict === 'moves' || part!.verdict === 'moves') return all;
   if (rest!.isStill && part!.isStill) return all;
   if (!rest!.isStill && !part!.isStill)
-    return { ...whole, verdict: 'shakes', whose: 'parts', parts: told, why: `What lies ${placeOfPart(part!.centre)} shakes otherwise than the rest: the camera may shake, and that part does by itself.` }; // prettier-ignore
+    return { ...whole, verdict: 'shakes', whose: 'parts', parts: told, why: `${whatLies(part!)} shakes otherwise than the rest: the camera may shake, and that part does by itself.` }; // prettier-ignore
   const shaking = rest!.isStill ? part! : rest!;
   const { rms_px, most_px, rate_Hz, onset } = shaking;
   const { rate_Hz: _, onset: __, ...sizes } = whole;
@@ -148,6 +153,6 @@ export function windowShakeOf(given: WindowsGiven): WindowShake {
     most_px,
     ...(rate_Hz !== undefined && { rate_Hz }),
     ...(onset !== undefined && { onset }),
-    why: `What lies ${placeOfPart(shaking.centre)} shakes while the rest stands: not the camera.`,
+    why: `${whatLies(shaking)} shakes while the rest stands: not the camera.`,
   };
 }

@@ -1,6 +1,9 @@
 /** What measuring a clip gives. Rates and times are those of the set, frames are counted from 0. */
 import type { Action } from './action.ts';
+import type { Bands } from './bands.ts';
 import type { ColourReading } from './colour/colour.ts';
+import type { DustSpot } from './dust.ts';
+import type { FixedPattern } from './fixedPattern.ts';
 import type { Focus } from './focus.ts';
 import type { FixedPixel } from './noise.ts';
 import type { Reach } from './reach.ts';
@@ -145,5 +148,12 @@ export interface Measurement {
   /** Absent where too little stands still. */
   readonly noise?: NoiseReading;
   readonly fixedPixels: readonly FixedPixel[];
+  /** What follows is absent from what was measured before it was looked for. */
+  readonly dust?: readonly DustSpot[];
+  readonly fixedPattern?: FixedPattern;
+  /** Three or more in the height of the picture, the deepest first; none is looked for in a picture that shakes or moves. */
+  readonly bands?: readonly Bands[];
+  /** The first of each pair of frames that seem to have changed places. */
+  readonly swappedFrames?: readonly number[];
   readonly frames: FrameSeries;
 }

@@ -1,5 +1,8 @@
 /** A measured clip as a reply for programs, with its verdict in sentences. */
 import type * as z from 'zod';
+import type { Bands } from '../measure/bands.ts';
+import type { FixedPattern } from '../measure/fixedPattern.ts';
+import { placeOfPart, type ShakePart } from '../measure/shakeParts.ts';
 import type { FlickerLine, Measurement } from '../measure/types.ts';
 import {
   fittingLamps,
@@ -13,6 +16,7 @@ import {
 import type { MEASURE_SCHEMA, MeasureReply } from './measureSchema.ts';
 import { colourReply } from './colourReply.ts';
 import { colourPulseWords, colourWords } from './colourWords.ts';
+import { bandsOf, bandWords, faultWords, quietOf, quietWords } from './measureFaultWords.ts';
 import * as words from './measureWords.ts';
 import { rounded } from './planReply.ts';
 
@@ -88,9 +92,12 @@ function lineReply({ line, fits, screen_Hz, says }: Told): LineReply {
 /** The sentences, what matters most first. */
 function verdictOf(clip: Measurement, told: readonly Told[], speed_m_per_s: number | undefined, smear: number | undefined): readonly string[] {
   const main = told.filter(({ line }) => line.harmonicOf === undefined);
+  const bands = bandsOf(clip);
+  const isSteady = clip.flicker.verdict === 'steady';
   const isFlashing = main.some(({ line, screen_Hz }) => words.isFlashing(line, screen_Hz));
   return [
-    ...(clip.flicker.verdict === 'steady' || main.length === 0 ? [words.flickerWords(clip)] : main.map(({ says }) => says)),
+    ...(isSteady && bands.length > 0 ? [] : isSteady || main.length === 0 ? [words.flickerWords(clip)] : main.map(({ says }) => says)),
+    ...bands.map(bandWords),
     ...(isFlashing ? [FLASHING_CAUTION] : []),
     words.driftWords(clip),
     words.exposureWords(clip),
@@ -100,13 +107,27 @@ function verdictOf(clip: Measurement, told: readonly Told[], speed_m_per_s: numb
     words.motionWords(clip, speed_m_per_s, smear),
     words.actionWords(clip),
     words.signalWords(clip),
+    quietWords(clip),
     words.shakeWords(clip),
     words.noiseWords(clip),
-    ...words.faultWords(clip),
+    ...faultWords(clip),
   ].filter((says) => says !== undefined);
 } // prettier-ignore
 
 const againstReply = (against: Against) => ({ what: against.what, says: words.againstWords(against), planned: against.planned, measured: against.measured, unit: against.unit, state: against.state }); // prettier-ignore
+
+const fixedPatternReply = ({ columnsFraction, rowsFraction }: FixedPattern) => ({ ...(columnsFraction !== undefined && { columnsFraction }), ...(rowsFraction !== undefined && { rowsFraction }) }); // prettier-ignore
+
+const bandReply = (bands: Bands) => ({
+  says: bandWords(bands),
+  bandsPerFrameRatio: bands.bandsPerFrame,
+  depthFraction: bands.depthFraction,
+  stepFraction: bands.stepFraction,
+  coherenceFraction: bands.coherenceFraction,
+  candidates: bands.candidates.map(({ rate_Hz, rowTime_s, mains_Hz }) => ({ rate_Hz, rowTime_s, ...(mains_Hz !== undefined && { mains_Hz }) })),
+}); // prettier-ignore
+
+const shakePartReply = ({ centre, isStill, rms_px, rate_Hz, onset }: ShakePart) => ({ where: placeOfPart(centre), isStill, rms_px, ...(rate_Hz !== undefined && { rate_Hz }), ...(onset !== undefined && { onsetIndex: onset }) }); // prettier-ignore
 
 /** One clip in the form of `docs/schema/measure.schema.json`. */
 export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipReply {
@@ -183,6 +204,8 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
         screenTime_s: actionCount / playback_fps,
         isBegun: action.isBegun,
         isEnded: action.isEnded,
+        headFraction: quietOf(measurement)!.head / measurement.frameCount,
+        tailFraction: quietOf(measurement)!.tail / measurement.frameCount,
         confidence: action.confidence,
       },
     }),
@@ -204,9 +227,15 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
       drift_px: shake.drift_px,
       ...(shake.rate_Hz !== undefined && { rate_Hz: shake.rate_Hz }),
       ...(shake.onset !== undefined && { onsetIndex: shake.onset }),
+      ...(shake.whose !== undefined && { whose: shake.whose }),
+      ...(shake.parts && { parts: shake.parts.map(shakePartReply) }),
     },
     ...(noise && { noise: { deviationFraction: noise.deviationFraction, levels: noise.levels.map(({ light, deviation }) => ({ lightFraction: light, deviationFraction: deviation })) } }),
     fixedPixels: measurement.fixedPixels.map(({ x, y, kind }) => ({ x, y, kind })),
+    ...(measurement.dust && { dust: measurement.dust.map(({ x, y, size_px, depthFraction }) => ({ x, y, size_px, depthFraction })) }),
+    ...(measurement.fixedPattern && { fixedPattern: fixedPatternReply(measurement.fixedPattern) }),
+    ...(measurement.bands && { bands: measurement.bands.map(bandReply) }),
+    ...(measurement.swappedFrames && { swappedFrameIndexes: measurement.swappedFrames }),
     ...(shot && { shot: { id: shot.id, title: shot.title } }),
     against: shot ? heldAgainst(measurement, shot).map(againstReply) : [],
     notes: clip.notes,

@@ -116,6 +116,8 @@ const Action = z
     screenTime_s: z.number(),
     isBegun: z.boolean().describe('Whether the clip shows it begin.'),
     isEnded: z.boolean(),
+    headFraction: z.number().describe('Of the clip, before it.').optional(),
+    tailFraction: z.number().describe('Of the clip, after it.').optional(),
     confidence: z.enum(['clear', 'likely']),
   })
   .describe('A suggestion: nothing is trimmed.');
@@ -127,7 +129,28 @@ const Shake = z.strictObject({
   drift_px: z.number(),
   rate_Hz: z.number().optional(),
   onsetIndex: z.int().optional(),
-});
+  whose: z.enum(['all', 'part', 'parts']).describe('all: everything together, the camera or all that it sees. part: one part while the rest stands. parts: two, each its own way.').optional(),
+  parts: list(
+    z.strictObject({
+      where: z.string(),
+      isStill: z.boolean(),
+      rms_px: z.number(),
+      rate_Hz: z.number().optional(),
+      onsetIndex: z.int().optional(),
+    }).meta({ id: 'shakePart' }),
+  ).describe('That which goes with most of the picture and that which does not, where there are two.').optional(),
+}); // prettier-ignore
+
+const BandsFound = z
+  .strictObject({
+    says: z.string(),
+    bandsPerFrameRatio: z.number(),
+    depthFraction: z.number(),
+    stepFraction: z.number().describe('Of a band, by which they go on from frame to frame.'),
+    coherenceFraction: z.number().describe('How steadily they do.'),
+    candidates: list(z.strictObject({ rate_Hz: z.number(), rowTime_s: z.number().describe('From one row to the next, at that rate.'), mains_Hz: z.number().optional() }).meta({ id: 'bandCandidate' })).describe('Rates of a lamp that would draw them, slowest first; none is chosen.'),
+  })
+  .meta({ id: 'bands' }); // prettier-ignore
 
 const Noise = z.strictObject({
   deviationFraction: z.number().describe('Of a pixel at the middle light, over that light.'),
@@ -177,6 +200,10 @@ const Clip = z
     shake: Shake,
     noise: Noise.optional(),
     fixedPixels: list(z.strictObject({ x: z.int(), y: z.int(), kind: z.enum(['bright', 'dark']) }).meta({ id: 'fixedPixel' })).describe('Pixels that stood out from their neighbours in every frame looked at.'),
+    dust: list(z.strictObject({ x: z.number(), y: z.number(), size_px: z.number(), depthFraction: z.number().describe('Share of the light that it takes.') }).meta({ id: 'dustSpot' })).describe('Spots that stayed while the picture behind them changed.').optional(),
+    fixedPattern: z.strictObject({ columnsFraction: z.number().optional(), rowsFraction: z.number().optional() }).describe('Standard deviation of the columns and of the rows of the sensor in flat dark parts, over the range from black to white; absent where none can be told.').optional(),
+    bands: list(BandsFound).describe('Of a rolling shutter, three or more in the height of the picture, the deepest first.').optional(),
+    swappedFrameIndexes: list(z.int()).describe('The first of each pair of frames that seem to have changed places.').optional(),
     shot: z.strictObject({ id: z.string(), title: z.string() }).optional(),
     against: list(Against).describe('Held against the plan of the shot.'),
     notes: list(z.string()),

@@ -17,7 +17,7 @@ function headOf({ widthCount, heightCount, frameCount, frameRate_fps, frameRateB
 } // prettier-ignore
 
 /** Whether a sentence of the verdict says that something is amiss. */
-export const isAmiss = (says: string): boolean => /^(?:Pulses|Bands|Colour (?:drifts|strays)|Colours pulse|It flashes|It ends|Focus (?:hunts|changes)|The picture (?:shakes|moves)|Frames? |One pixel|\d+ pixels)|burnt out in/.test(says); // prettier-ignore
+export const isAmiss = (says: string): boolean => /^(?:Pulses|Bands|Colour (?:drifts|strays)|Colours pulse|It flashes|It ends|Focus (?:hunts|changes)|The picture (?:shakes|moves)|Frames? |Dust|One pixel|\d+ pixels)|burnt out in/.test(says); // prettier-ignore
 
 /** One clip in lines. */
 export function clipLines(clip: ClipReply, ink: Ink): readonly string[] {

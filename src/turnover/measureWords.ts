@@ -1,6 +1,7 @@
 /** What a measured clip comes to, in sentences that a tired person understands. */
 import { sayList } from '../base/sayList.ts';
 import { sayShown, showNumber, showQuantity } from '../base/quantity.ts';
+import { placeOfPart, type ShakePart } from '../measure/shakeParts.ts';
 import type { FlickerLine, Measurement } from '../measure/types.ts';
 import { SOME_CLIPPED, type Against, type FittingLamp } from './measureAgainst.ts';
 
@@ -111,36 +112,24 @@ export function signalWords({ signal, frameRate_fps }: Measurement): string | un
   return `A light comes on in frame ${frame}${moved}.`;
 } // prettier-ignore
 
+/** "1.4 px at 31 Hz from frame 61 on". */
+function shakeSize({ rms_px, rate_Hz, onset }: Pick<ShakePart, 'rms_px' | 'rate_Hz' | 'onset'>): string {
+  const rate = rate_Hz === undefined ? '' : ` at ${showNumber(rate_Hz, 2)} Hz`;
+  return `${px(rms_px)}${rate}${onset === undefined ? '' : ` from frame ${onset} on`}`;
+}
+
 export function shakeWords({ shake }: Measurement): string {
-  const { verdict, rms_px, rate_Hz, onset, drift_px, why } = shake;
+  const { verdict, drift_px, why, whose, parts } = shake;
   if (verdict === 'still') return 'The picture stands still.';
   if (verdict === 'cannot tell') return 'Whether the picture stands still cannot be told.';
   if (verdict === 'moves') return `The picture moves by ${px(drift_px)}. ${why}`;
-  const rate = rate_Hz === undefined ? '' : ` at ${showNumber(rate_Hz, 2)} Hz`;
-  return `The picture shakes by ${px(rms_px)}${rate}${onset === undefined ? '' : ` from frame ${onset} on`}. ${why}`;
+  if (whose !== 'parts' || !parts) return `The picture shakes by ${shakeSize(shake)}. ${why}`;
+  const [rest, part] = parts as readonly [ShakePart, ShakePart];
+  return `The picture shakes in two ways: ${placeOfPart(part.centre)} by ${shakeSize(part)}; the rest by ${shakeSize(rest)}. ${why}`;
 }
 
 export function noiseWords({ noise }: Measurement): string | undefined {
   return noise && `Noise: ${percent(noise.deviationFraction)} of the light in the middle tones.`;
-}
-
-/** Frames told one by one; more are counted. */
-const MOST_TOLD = 6;
-
-function framesWords(frames: readonly number[], one: string, several: string): string | undefined {
-  if (frames.length === 0) return undefined;
-  if (frames.length === 1) return `Frame ${frames[0]} ${one}.`;
-  const told = frames.length > MOST_TOLD ? `${frames.slice(0, MOST_TOLD).join(', ')} and ${frames.length - MOST_TOLD} more` : sayList(frames.map(String)); // prettier-ignore
-  return `Frames ${told} ${several}.`;
-}
-
-export function faultWords({ missingFrames, repeatedFrames, fixedPixels }: Measurement): readonly string[] {
-  const pixels = fixedPixels.length;
-  return [
-    framesWords(missingFrames, 'is missing', 'are missing'),
-    framesWords(repeatedFrames, 'repeats the one before', 'repeat the ones before'),
-    pixels === 0 ? undefined : `${pixels === 1 ? 'One pixel stands' : `${pixels} pixels stand`} out in every frame looked at: ${pixels === 1 ? 'a fault' : 'faults'} of the sensor, or fine points of a set that does not move.`, // prettier-ignore
-  ].filter((of) => of !== undefined);
 }
 
 /** What is held against the plan, as its name. */

@@ -78,6 +78,13 @@ describe.skipIf(noRealClips)('as they are', () => {
     expect(clipped.map((of) => of > 0.05)).toEqual([false, false, true]);
   });
 
+  test('neither bands nor dust nor frames out of order nor a pattern of the sensor are found in any of them', async () => {
+    for (const name of NAMES) {
+      const { bands, dust, swappedFrames, fixedPattern, fixedPixels } = await measured(name);
+      expect([name, { bands, dust, swappedFrames, fixedPattern, fixedPixels }]).toEqual([name, { bands: [], dust: [], swappedFrames: [], fixedPattern: {}, fixedPixels: [] }]); // prettier-ignore
+    }
+  });
+
   test('hands come and go: an action begins after the head and is over before the end', async () => {
     const { action } = await measured('box.mp4');
     // Looked at: the box begins to move about frame 45, slows down about frame 380 and rests about frame 410.

@@ -179,28 +179,40 @@ export interface Wave {
   readonly power: number;
 }
 
+/** Frames over which a turn is carried on. */
+const SET_RIGHT = 64;
+
 /** Fits a wave at any rate to a series without trend. */
 export function waveAt(basis: Basis, rest: Float64Array, rate_Hz: number): Wave {
   const { frameCount, frameRate_fps, weights, polynomials, weight } = basis;
   const turn = (2 * Math.PI * rate_Hz) / frameRate_fps;
+  const [stepCosine, stepSine] = [Math.cos(turn), Math.sin(turn)];
   let [cc, ss, cs, b, d] = [0, 0, 0, 0, 0];
+  let [c, s] = [1, 0];
   const alongCosine = new Float64Array(polynomials.length);
   const alongSine = new Float64Array(polynomials.length);
   for (let i = 0; i < frameCount; i += 1) {
+    // Turned on from frame to frame, and set right now and then.
+    if (i % SET_RIGHT === 0) {
+      c = Math.cos(turn * i);
+      s = Math.sin(turn * i);
+    }
     const w = weights[i]!;
-    if (w === 0) continue;
-    const c = Math.cos(turn * i);
-    const s = Math.sin(turn * i);
-    cc += w * c * c;
-    ss += w * s * s;
-    cs += w * c * s;
-    b += w * c * rest[i]!;
-    d += w * s * rest[i]!;
+    const wc = w * c;
+    const ws = w * s;
+    cc += wc * c;
+    ss += ws * s;
+    cs += wc * s;
+    b += wc * rest[i]!;
+    d += ws * rest[i]!;
     for (let j = 0; j < polynomials.length; j += 1) {
       const unit = polynomials[j]![i]!;
-      alongCosine[j] = alongCosine[j]! + w * c * unit;
-      alongSine[j] = alongSine[j]! + w * s * unit;
+      alongCosine[j]! += wc * unit;
+      alongSine[j]! += ws * unit;
     }
+    const next = c * stepCosine - s * stepSine;
+    s = s * stepCosine + c * stepSine;
+    c = next;
   }
   for (let j = 0; j < polynomials.length; j += 1) {
     cc -= alongCosine[j]! ** 2;
