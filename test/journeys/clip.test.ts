@@ -219,16 +219,58 @@ describe.skipIf(noFfmpeg)('the view of a clip', () => {
     await context.close();
   }, 60_000);
 
-  test('without a small copy there are stills, and one press has the copy made', async () => {
+  test('a small copy is made for whoever looks; where asking for it fails there are stills, and one press asks again', async () => {
     const { href } = await withClip('not-copied.mkv', { captureRate_fps: 1000 }, false);
-    const { page, context } = await opened(href);
+    const { page, context } = await openWindow(browser);
+    await page.route('**/proxy', (route) => (route.request().method() === 'POST' ? route.abort() : route.continue()));
+    await page.goto(href);
     await page.locator('.clip-picture img').waitFor();
     expect(await page.getByRole('button', { name: 'Play', exact: true }).isDisabled()).toBe(true);
     await grip(page, 'Where the clip stands').press('Home');
     await soon(() => page.locator('.clip-picture img').getAttribute('data-frame')).toBe('0');
+    await page.unroute('**/proxy');
     await page.getByRole('button', { name: 'Make the small copy' }).click();
     await soon(() => page.getByRole('button', { name: 'Play', exact: true }).isEnabled()).toBe(true);
     await soon(() => number(page)).toBe(0);
+    await context.close();
+
+    copyFileSync(join(folder, 'numbered.mkv'), join(folder, 'looked-at.mkv'));
+    const other = await withClip('looked-at.mkv', { captureRate_fps: 1000 }, false);
+    const looking = await opened(other.href);
+    await soon(() => looking.page.getByRole('button', { name: 'Play', exact: true }).isEnabled()).toBe(true);
+    expect(looking.complaints).toEqual([]);
+    await looking.context.close();
+  }, 60_000);
+
+  test('beside another, a clip that flashes plays only after a warning, which Enter leaves', async () => {
+    const { id, clipId } = await withClip('flashing.mkv', { captureRate_fps: 250 });
+    const root = folder.slice(folder.lastIndexOf('/') + 1);
+    const beside = { clipId: 'clip-beside-a-flash', eventId: 'journey-beside-a-flash' };
+    await post(`${id}/footage`, { eventId: `${beside.eventId}-1`, event: { kind: 'added', clipId: beside.clipId, folder: root, path: 'numbered.mkv' } }); // prettier-ignore
+    await post(`${id}/footage`, { eventId: `${beside.eventId}-2`, event: { kind: 'told', clipId: beside.clipId, captureRate_fps: 1000 } }); // prettier-ignore
+    await post(`${id}/footage/${beside.clipId}/measure`, { isAnew: true });
+    const { page, context, complaints } = await openWindow(browser);
+    await page.goto(`${served.url}/${id}/footage/${clipId}?with=${beside.clipId}`);
+    const play = page.getByRole('button', { name: 'Play both' }).first();
+    await page.locator('.pair-table').waitFor();
+    await soon(() => play.isEnabled(), 'both small copies').toBe(true);
+    const times = () => page.locator('.pair-pictures video').evaluateAll((videos: HTMLVideoElement[]) => videos.map(({ currentTime }) => currentTime)); // prettier-ignore
+    const stood = await times();
+    const warning = page.getByRole('alertdialog');
+    await play.click();
+    await warning.waitFor();
+    expect(await warning.textContent()).toMatch(/^This clip flashes .* times a second/);
+    await page.keyboard.press('Enter');
+    await warning.waitFor({ state: 'detached' });
+    expect(await times()).toEqual(stood);
+    await play.click();
+    await warning.getByRole('button', { name: 'Play both' }).click();
+    await warning.getByRole('button', { name: 'Play it all the same' }).click();
+    await page.getByRole('button', { name: 'Stop both' }).waitFor();
+    await soon(async () => (await times()).some((time, i) => time !== stood[i])).toBe(true);
+    await page.keyboard.press('Escape');
+    await play.waitFor();
+    expect(complaints).toEqual([]);
     await context.close();
   }, 60_000);
 

@@ -256,7 +256,17 @@ describe.skipIf(noFfmpeg)('footage', () => {
     expect(await slider.getAttribute('aria-valuetext')).toMatch(/^\+0\.\d ms from the most movement; frames \d+ and \d+$/);
     await page.getByRole('radio', { name: 'first frame' }).check();
     expect(await frames()).toEqual([0, 0]);
-    await page.getByRole('img', { name: 'Frame 0 of SYNTHETIC-drop-2.mkv' }).waitFor();
+    const play = button(page, 'Play both');
+    await soon(() => play.isEnabled(), 'both small copies').toBe(true);
+    const shown = () => page.locator('.pair-pictures video').evaluateAll((videos: HTMLVideoElement[]) => videos.map((video) => video.currentTime / video.duration)); // prettier-ignore
+    await play.click();
+    await soon(async () => (await frames())[1]).toBeGreaterThan(20);
+    expect((await shown()).every((share) => share > 0)).toBe(true);
+    await page.keyboard.press('Escape');
+    await play.waitFor();
+    const stopped = await frames();
+    expect(stopped[0]).toBe(stopped[1]);
+    await soon(async () => { const [a, b] = await shown(); return Math.abs(a! - b!); }, 'both at one moment').toBeLessThan(0.003); // prettier-ignore
     await button(page, 'Exchange').click();
     await soon(() => figure('Flicker').textContent()).toMatch(/only the second pulses/);
     expect(complaints).toEqual([]);

@@ -10,6 +10,7 @@ import { WholeClip } from './footage/clip/WholeClip.tsx';
 import './footage/clip/clip.css';
 import './footage/clip/clipAxis.css';
 import './footage/clip/clipPaper.css';
+import './footage/clip/playing.css';
 
 export interface ClipProps {
   readonly open: OpenShoot;

@@ -38,3 +38,6 @@ export function after(wait_ms: number, run: () => void): () => void {
   const timer = setTimeout(run, wait_ms);
   return () => clearTimeout(timer);
 }
+
+/** Whether the device asks for less motion. */
+export const isMotionReduced = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;

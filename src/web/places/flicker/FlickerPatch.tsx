@@ -3,6 +3,7 @@ import { showNumber } from '../../../base/quantity.ts';
 import { Button } from '../../parts/Button.tsx';
 import { PlayWarning } from '../../parts/PlayWarning.tsx';
 import { useWidth } from '../../parts/useWidth.ts';
+import { isMotionReduced } from '../../state/browser.ts';
 import { FrameCells } from './FrameCells.tsx';
 import { PatchPlayer } from './PatchPlayer.tsx';
 import { afterPress, FLASH, MOST_PLAY_s, patchOf, type PatchPress, type PatchStep } from './patchPlay.ts';
@@ -13,10 +14,6 @@ export interface FlickerPatchProps {
   readonly frames: Float64Array;
   readonly play_fps: number;
 }
-
-const REDUCED = '(prefers-reduced-motion: reduce)';
-
-const isMotionReduced = () => matchMedia(REDUCED).matches;
 
 /** Frames of the strip that stands in for a patch that is not played. */
 const MOST_CELLS = 40;

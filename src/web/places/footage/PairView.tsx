@@ -9,11 +9,13 @@ import { Panel } from '../../parts/Panel.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { useMeasured, type Footage, type Measured } from '../../state/useFootage.ts';
 import { GoLink } from '../GoLink.tsx';
+import { flashWarning } from './clip/flashWords.ts';
 import { usePlanned } from './clip/usePlanned.ts';
 import { ClipState } from './ClipState.tsx';
 import { isSynthetic } from './clipGroups.ts';
 import { PairScrub } from './PairScrub.tsx';
 import { besides } from './pairTime.ts';
+import './clip/playing.css';
 import './pair.css';
 
 export interface PairViewProps {
@@ -56,8 +58,12 @@ function useHeld(open: OpenShoot, entry: ClipEntry): Measured {
   return { ...measured, ...(clip && { clip: { ...clip, ...(shot && { shot }) } }) };
 }
 
-function Figures({ open, entries }: { readonly open: OpenShoot; readonly entries: readonly [ClipEntry, ClipEntry] }) {
-  const [first, second] = [useHeld(open, entries[0]), useHeld(open, entries[1])];
+interface FiguresProps {
+  readonly entries: readonly [ClipEntry, ClipEntry];
+  readonly measured: readonly [Measured, Measured];
+}
+
+function Figures({ entries, measured: [first, second] }: FiguresProps) {
   const failed = first.failed ?? second.failed;
   if (!first.clip || !second.clip)
     return (
@@ -101,6 +107,39 @@ function Figures({ open, entries }: { readonly open: OpenShoot; readonly entries
   );
 }
 
+/** The worse of what both would flash; null where neither does. */
+function warningOf(measured: readonly [Measured, Measured]): string | null | undefined {
+  if (!measured.every(({ clip }) => clip?.isWhole)) return undefined;
+  const says = measured.flatMap(({ clip }) => flashWarning(clip!.measurement) ?? []);
+  return says.length === 0 ? null : says.join(' ');
+}
+
+interface BothProps extends Pick<PairViewProps, 'open' | 'onGo'> {
+  readonly entries: readonly [ClipEntry, ClipEntry];
+  readonly width: number;
+  readonly onMakeCopy: (clipId: string) => void;
+}
+
+function Both({ open, entries, width, onGo, onMakeCopy }: BothProps) {
+  const measured = [useHeld(open, entries[0]), useHeld(open, entries[1])] as const;
+  const [first, second] = entries;
+  return (
+    <>
+      <PairScrub
+        shootId={open.id}
+        entries={entries}
+        width={width}
+        heads={[<Head key="first" clip={first} which="First" open={open} onGo={onGo} />, <Head key="second" clip={second} which="Second" open={open} onGo={onGo} />]}
+        warning={warningOf(measured)}
+        onMakeCopy={onMakeCopy}
+      />
+      <Panel title="What differs">
+        <Figures entries={entries} measured={measured} />
+      </Panel>
+    </>
+  );
+} // prettier-ignore
+
 /** Two clips beside each other, moved through together, and every figure of both with its difference. */
 export function PairView({ open, footage, clipIds, onGo }: PairViewProps) {
   const { state, failed } = footage;
@@ -136,16 +175,7 @@ export function PairView({ open, footage, clipIds, onGo }: PairViewProps) {
         </div>
       </header>
       {failed !== undefined && <p className="footage-lack" role="status">{failed}</p>}
-      <PairScrub
-        key={`${first.id} ${second.id}`}
-        shootId={open.id}
-        entries={[first, second]}
-        width={width}
-        heads={[<Head key="first" clip={first} which="First" open={open} onGo={onGo} />, <Head key="second" clip={second} which="Second" open={open} onGo={onGo} />]}
-      />
-      <Panel title="What differs">
-        <Figures open={open} entries={[first, second]} />
-      </Panel>
+      <Both key={`${first.id} ${second.id}`} open={open} entries={[first, second]} width={width} onGo={onGo} onMakeCopy={footage.makeProxy} />
     </div>
   );
 } // prettier-ignore

@@ -1,11 +1,11 @@
-import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { useEffect, useRef, type ReactNode } from 'react';
 import { offerPlayer } from '../../../actions/player.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Icon, type IconName } from '../../../parts/Icon.tsx';
 import { useClip } from './clipContext.ts';
 import { withEnd } from './kept.ts';
-import { SPEEDS } from './playback.ts';
 import { Readout } from './Readout.tsx';
+import { SpeedChoice } from './SpeedChoice.tsx';
 
 interface SignProps {
   readonly icon: IconName;
@@ -35,7 +35,6 @@ export function Controls({ more, children }: ControlsProps) {
   const { isPlaying, canPlay, speed, isLooped, warning, toggle, stepBy, seek, setSpeed, setLooped } = transport;
   const { frameCount, action } = measurement;
   const peak = action?.peak;
-  const speedId = useId();
   const playButton = useRef<HTMLButtonElement>(null);
   // Once the warning is answered, what had the focus is gone.
   const wasWarned = useRef(false);
@@ -75,22 +74,7 @@ export function Controls({ more, children }: ControlsProps) {
       </div>
       {children}
       <div className="clip-how no-print">
-        <label className="clip-choice">
-          <span id={speedId}>Speed</span>
-          <select
-            className="field-input"
-            aria-labelledby={speedId}
-            value={speed.id}
-            disabled={!canPlay}
-            onChange={(event) => setSpeed(SPEEDS.find(({ id }) => id === event.currentTarget.value) ?? SPEEDS[0]!)}
-          >
-            {SPEEDS.map(({ id, says }) => (
-              <option key={id} value={id}>
-                {says}
-              </option>
-            ))}
-          </select>
-        </label>
+        <SpeedChoice speed={speed} isOff={!canPlay} onChoose={setSpeed} />
         <label className="clip-check">
           <input type="checkbox" checked={isLooped} disabled={!canPlay} onChange={(event) => setLooped(() => event.currentTarget.checked)} />
           <span>Loop what is kept</span>

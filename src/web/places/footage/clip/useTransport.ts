@@ -1,11 +1,13 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { isMotionReduced } from '../../../state/browser.ts';
 import { afterPress, type PatchPress, type PatchStep } from '../../flicker/patchPlay.ts';
-import { after } from '../../../state/browser.ts';
 import { clampFrame } from './axis.ts';
-import { openCopyPlayer, type Clock, type CopyPlayer } from './copyPlayer.ts';
+import { openCopyPlayer, type CopyPlayer } from './copyPlayer.ts';
+import { PAGE_CLOCK } from './pageClock.ts';
 import type { Kept } from './kept.ts';
 import { SPEEDS, UNASKED_CHANGES_per_s, type Speed } from './playback.ts';
 import { createPlayhead, type Playhead } from './playhead.ts';
+import { useStopping } from './useStopping.ts';
 
 export interface TransportGiven {
   readonly playhead: Playhead;
@@ -38,17 +40,6 @@ export interface Transport {
   readonly video: (element: HTMLVideoElement | null) => void;
 }
 
-const CLOCK: Clock = {
-  now_ms: () => performance.now(),
-  after,
-  nextPicture: (run) => {
-    const asked = requestAnimationFrame(run);
-    return () => cancelAnimationFrame(asked);
-  },
-};
-
-const isMotionReduced = () => matchMedia('(prefers-reduced-motion: reduce)').matches;
-
 /** Plays the small copy, and keeps the playhead where its picture is. */
 export function useTransport(given: TransportGiven): Transport {
   const { playhead } = given;
@@ -74,7 +65,7 @@ export function useTransport(given: TransportGiven): Transport {
       if (!element) return;
       player.current = openCopyPlayer({
         video: element,
-        clock: CLOCK,
+        clock: PAGE_CLOCK,
         frameCount: () => newest.current.frameCount,
         leastGap_ms,
         onFrame: playhead.set,
@@ -124,23 +115,8 @@ export function useTransport(given: TransportGiven): Transport {
     else if (newest.current.isAgreed) play();
     else press('begin');
   }, [play, press]);
-  // Nothing flickers on unseen, and Escape stops it wherever the focus is.
-  useEffect(() => {
-    if (!isPlaying) return undefined;
-    const stop = () => player.current?.pause();
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key !== 'Escape') return;
-      event.stopPropagation();
-      stop();
-    };
-    const onHidden = () => document.visibilityState === 'hidden' && stop();
-    window.addEventListener('keydown', onKey, { capture: true });
-    document.addEventListener('visibilitychange', onHidden);
-    return () => {
-      window.removeEventListener('keydown', onKey, { capture: true });
-      document.removeEventListener('visibilitychange', onHidden);
-    };
-  }, [isPlaying]);
+  const pause = useCallback(() => player.current?.pause(), []);
+  useStopping(isPlaying, pause);
   const stepBy = useCallback((frames: number) => seek(playhead.frame() + frames), [seek, playhead]);
   const changeLooped = useCallback((next: (isLooped: boolean) => boolean) => setLooped(next), []);
 
