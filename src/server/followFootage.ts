@@ -1,9 +1,6 @@
 /** A stream of server-sent events that tells the footage of a shoot whole, whenever anything of it changed. */
 import type { FootageDesk } from '../jobs/types.ts';
-
-/** Shows both ends that the other is still there; files come and go without a word, and are looked for then. */
-const HEARTBEAT_ms = 15_000;
-const RECONNECT_ms = 1000;
+import { eventStream, HEARTBEAT, HEARTBEAT_ms } from './eventStream.ts';
 
 interface Following {
   readonly desk: FootageDesk;
@@ -13,7 +10,6 @@ interface Following {
 
 /** A slow reader costs nothing: it is told what is so when it is ready for more, and never what was so in between. */
 export function followFootage({ desk, shootId, closing }: Following): ReadableStream<Uint8Array> {
-  const bytes = new TextEncoder();
   let told: string | undefined;
   let hasNews = true;
   let isOver = false;
@@ -27,7 +23,6 @@ export function followFootage({ desk, shootId, closing }: Following): ReadableSt
     wake();
   };
 
-  /** Only once somebody reads: a HEAD request makes a stream that nobody reads, nor ever ends. */
   const begin = () => {
     unwatch = desk.watch((changed) => {
       if (changed !== shootId) return;
@@ -38,7 +33,7 @@ export function followFootage({ desk, shootId, closing }: Following): ReadableSt
     if (closing.aborted) end();
   };
 
-  /** At once where there is news already. */
+  /** At once where there is news already; files come and go without a word, and are looked for at each beat. */
   const newsOrHeartbeat = () =>
     new Promise<'news' | 'heartbeat'>((resolve) => {
       const timer = setTimeout(() => resolve('heartbeat'), HEARTBEAT_ms);
@@ -59,23 +54,9 @@ export function followFootage({ desk, shootId, closing }: Following): ReadableSt
         told = data;
         return `event: footage\ndata: ${data}\n\n`;
       }
-      if (what === 'heartbeat') return ':\n\n';
+      if (what === 'heartbeat') return HEARTBEAT;
     }
   };
 
-  return new ReadableStream<Uint8Array>({
-    start: (controller) => controller.enqueue(bytes.encode(`retry: ${RECONNECT_ms}\n\n`)),
-    pull: async (controller) => {
-      if (!unwatch) begin();
-      try {
-        const text = await next();
-        if (text === undefined) controller.close();
-        else controller.enqueue(bytes.encode(text));
-      } catch (error) {
-        end();
-        throw error;
-      }
-    },
-    cancel: end,
-  });
+  return eventStream({ begin, next, end });
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { measured } from '../../test/footage/measured.ts';
+import { measuredClip, SMALL_SCENE } from '../../test/footage/measuredClip.ts';
 import { synthetic, type Scene } from '../../test/footage/synthetic.ts';
 import { readShootText } from '../document/text.ts';
 import type { FlickerLine } from '../measure/types.ts';
@@ -12,15 +13,6 @@ import { clipReply, measureReply, type MeasuredClip } from './measureReply.ts';
 import { MeasureReply } from './measureSchema.ts';
 import { clipLines } from './measureText.ts';
 
-const SCENE: Scene = {
-  width: 160,
-  height: 96,
-  rate_fps: 1000,
-  frames: 180,
-  exposure_s: 1 / 2000,
-  seed: 3,
-  lamps: [{ light: { kind: 'steady' } }],
-};
 const drop = { radius_px: 6, bright: 0.9, x_px: () => 80, y_px: (t_s: number) => -12 + 1500 * Math.max(0, t_s - 0.04) };
 const left = (x: number) => (x < 0.4 ? 0.5 : 0);
 
@@ -60,18 +52,7 @@ const scenes: readonly (readonly [string, Partial<Scene>])[] = [
   ['a picture that moves', { shift_px: (frame: number) => [0.3 * frame, 0] as const }],
 ];
 
-const clipOf = (scene: Partial<Scene>, more: Partial<MeasuredClip> = {}): MeasuredClip => ({
-  name: 'SYNTHETIC.mkv',
-  codec: 'ffv1',
-  pixelFormat: 'gray12le',
-  measurement: measured(synthetic('x', { ...SCENE, ...scene })),
-  frameRateBasis: 'given',
-  curve: 'linear',
-  curveBasis: 'given',
-  isWhole: true,
-  notes: ['A note.'],
-  ...more,
-});
+const clipOf = (scene: Partial<Scene>, more: Partial<MeasuredClip> = {}): MeasuredClip => measuredClip(scene, { notes: ['A note.'], ...more }); // prettier-ignore
 
 describe.each(scenes)('the reply of %s', (_, scene) => {
   const clip = clipOf(scene, { shot: SHOT });
@@ -195,7 +176,7 @@ describe('lamps that fit a line', () => {
 });
 
 test('the table has a line a frame, and nothing where a frame is missing', () => {
-  const { planes, scene, truth, title } = synthetic('x', { ...SCENE, frames: 20 });
+  const { planes, scene, truth, title } = synthetic('x', { ...SMALL_SCENE, frames: 20 });
   const measurement = measured({ planes, scene, truth, title }, (frame) => (frame < 10 ? frame : frame + 2));
   const lines = measureCsv([{ name: 'a.mkv', measurement }])
     .trimEnd()

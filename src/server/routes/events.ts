@@ -9,6 +9,7 @@ import type { JournalRow, PresenceReply, ReloadEvent } from '../../api/replies.t
 import { EventsQuery } from '../../api/schemas.ts';
 import type { ShootStore } from '../../store/types.ts';
 import { shootIdOf } from '../asker.ts';
+import { eventStream, HEARTBEAT, HEARTBEAT_ms } from '../eventStream.ts';
 import type { PresenceDesk } from '../presence.ts';
 
 /** Beyond either, opening the shoot anew is cheaper than being told. */
@@ -16,10 +17,6 @@ const LONG_GAP_ROWS = 500;
 const LONG_GAP_B = 2_000_000;
 
 const AT_ONCE_ROWS = 50;
-
-/** Shows both ends that the other is still there. */
-const HEARTBEAT_ms = 15_000;
-const RECONNECT_ms = 1000;
 
 /** Without an id a message leaves it as it was, where the reader goes on from. */
 const message = (event: string, id: number | undefined, data: unknown) =>
@@ -35,7 +32,6 @@ interface Following {
 }
 
 function follow({ store, desk, shootId, after, client, closing }: Following): ReadableStream<Uint8Array> {
-  const bytes = new TextEncoder();
   let told = after;
   let presenceTold: number | undefined;
   let isOver = false;
@@ -51,7 +47,6 @@ function follow({ store, desk, shootId, after, client, closing }: Following): Re
     wake();
   };
 
-  /** Only once somebody reads: a HEAD request makes a stream that nobody reads, nor ever ends. */
   const begin = () => {
     unwatch = store.watch((changed) => {
       if (changed === shootId) wake();
@@ -97,26 +92,12 @@ function follow({ store, desk, shootId, after, client, closing }: Following): Re
     while (!isOver) {
       const text = presence() + news();
       if (text !== '') return text;
-      if ((await changeOrHeartbeat()) === 'heartbeat') return ':\n\n';
+      if ((await changeOrHeartbeat()) === 'heartbeat') return HEARTBEAT;
     }
     return undefined;
   };
 
-  return new ReadableStream<Uint8Array>({
-    start: (controller) => controller.enqueue(bytes.encode(`retry: ${RECONNECT_ms}\n\n`)),
-    pull: async (controller) => {
-      if (!unwatch) begin();
-      try {
-        const text = await next();
-        if (text === undefined) controller.close();
-        else controller.enqueue(bytes.encode(text));
-      } catch (error) {
-        end();
-        throw error;
-      }
-    },
-    cancel: end,
-  });
+  return eventStream({ begin, next, end });
 }
 
 export interface EventParts {

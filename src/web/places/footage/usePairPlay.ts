@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { isMotionReduced } from '../../state/browser.ts';
-import { afterPress, type PatchPress, type PatchStep } from '../flicker/patchPlay.ts';
+import type { PatchPress, PatchStep } from '../flicker/patchPlay.ts';
 import { openCopyPlayer, type CopyPlayer } from './clip/copyPlayer.ts';
 import { PAGE_CLOCK } from './clip/pageClock.ts';
 import { SPEEDS, UNASKED_CHANGES_per_s, type Speed } from './clip/playback.ts';
+import { useAgreement, useOnceAgreed } from './clip/useAgreement.ts';
 import { useStopping } from './clip/useStopping.ts';
 import { openPairPlayer, type PairPlayer, type PairSide } from './pairPlayer.ts';
 import { frameAt, reachOf, type Alignment, type PairBrief } from './pairTime.ts';
@@ -46,8 +46,8 @@ export function usePairPlay(given: PairPlayGiven): PairPlay {
   const [isPlaying, setPlaying] = useState(false);
   const [hasCopy, setHasCopy] = useState<readonly [boolean, boolean]>([false, false]);
   const [speed, setSpeed] = useState<Speed>(SPEEDS[0]!);
-  const [step, setStep] = useState<PatchStep>('off');
-  const isAgreed = step === 'playing' || !given.isToWarn;
+  const agreement = useAgreement(given.isToWarn);
+  const { step, isAgreed, press } = agreement;
   const newest = useRef({ ...given, speed, isAgreed, isPlaying });
   useEffect(() => {
     newest.current = { ...given, speed, isAgreed, isPlaying };
@@ -105,15 +105,8 @@ export function usePairPlay(given: PairPlayGiven): PairPlay {
     if (newest.current.isPlaying) play();
   }, [play, speed]);
 
-  const press = useCallback((what: PatchPress) => {
-    setStep((was) => afterPress(was, what, { isMotionReduced: isMotionReduced() }));
-  }, []);
-  // Whoever agrees has pressed Play: it plays.
-  const wasAgreed = useRef(isAgreed);
-  useEffect(() => {
-    if (step === 'playing' && !wasAgreed.current) play();
-    wasAgreed.current = isAgreed;
-  }, [step, isAgreed, play]);
+  useOnceAgreed(agreement, play);
+
   const toggle = useCallback(() => {
     if (newest.current.isPlaying) pause();
     else if (newest.current.isAgreed) play();

@@ -1,12 +1,12 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { isMotionReduced } from '../../../state/browser.ts';
-import { afterPress, type PatchPress, type PatchStep } from '../../flicker/patchPlay.ts';
+import type { PatchPress, PatchStep } from '../../flicker/patchPlay.ts';
 import { clampFrame } from './axis.ts';
 import { openCopyPlayer, type CopyPlayer } from './copyPlayer.ts';
 import { PAGE_CLOCK } from './pageClock.ts';
 import type { Kept } from './kept.ts';
 import { SPEEDS, UNASKED_CHANGES_per_s, type Speed } from './playback.ts';
 import { createPlayhead, type Playhead } from './playhead.ts';
+import { useAgreement, useOnceAgreed } from './useAgreement.ts';
 import { useStopping } from './useStopping.ts';
 
 export interface TransportGiven {
@@ -47,10 +47,10 @@ export function useTransport(given: TransportGiven): Transport {
   const [canPlay, setCanPlay] = useState(false);
   const [speed, setSpeed] = useState<Speed>(SPEEDS[0]!);
   const [isLooped, setLooped] = useState(false);
-  const [step, setStep] = useState<PatchStep>('off');
   const [shown] = useState(() => createPlayhead(0));
   const player = useRef<CopyPlayer>(undefined);
-  const isAgreed = step === 'playing' || !given.isToWarn;
+  const agreement = useAgreement(given.isToWarn);
+  const { step, isAgreed, press } = agreement;
   const newest = useRef({ ...given, isPlaying, speed, isLooped, isAgreed });
   useEffect(() => {
     newest.current = { ...given, isPlaying, speed, isLooped, isAgreed };
@@ -99,15 +99,7 @@ export function useTransport(given: TransportGiven): Transport {
     isFirst.current = false;
   }, [play, speed, isLooped, inFrame, outFrame]);
 
-  const press = useCallback((what: PatchPress) => {
-    setStep((was) => afterPress(was, what, { isMotionReduced: isMotionReduced() }));
-  }, []);
-  // Whoever agrees has pressed Play: it plays.
-  const wasAgreed = useRef(isAgreed);
-  useEffect(() => {
-    if (step === 'playing' && !wasAgreed.current) play();
-    wasAgreed.current = isAgreed;
-  }, [step, isAgreed, play]);
+  useOnceAgreed(agreement, play);
 
   const toggle = useCallback(() => {
     if (newest.current.isPlaying) player.current?.pause();
