@@ -267,6 +267,14 @@ describe.skipIf(noFfmpeg)('footage', () => {
     const stopped = await frames();
     expect(stopped[0]).toBe(stopped[1]);
     await soon(async () => { const [a, b] = await shown(); return Math.abs(a! - b!); }, 'both at one moment').toBeLessThan(0.003); // prettier-ignore
+    // Brought together at another moment while they play, both stop there.
+    await play.click();
+    await button(page, 'Stop both').waitFor();
+    await page.getByRole('radio', { name: 'most movement' }).check();
+    await play.waitFor();
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(/^0\.0 ms from the most movement; frames \d+ and \d+$/);
+    expect(await frames()).toEqual(before);
+    await soon(async () => (await shown()).map((share) => Math.floor(share * SCENE.frames)), 'the pictures of those frames').toEqual(before);
     await button(page, 'Exchange').click();
     await soon(() => figure('Flicker').textContent()).toMatch(/only the second pulses/);
     expect(complaints).toEqual([]);

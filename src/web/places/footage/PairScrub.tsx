@@ -80,7 +80,7 @@ export function PairScrub({ shootId, entries, width, heads, warning, onMakeCopy 
           <legend>Together at the</legend>
           {(['peak', 'onset', 'first'] as const).map((each) => (
             <label key={each}>
-              <input type="radio" name="pair-align" checked={alignment === each} disabled={!possible.includes(each)} onChange={() => { setWanted(each); setAt_s(0); }} />
+              <input type="radio" name="pair-align" checked={alignment === each} disabled={!possible.includes(each)} onChange={() => { player.seek(0); setWanted(each); }} />
               {MOMENTS[each]}
             </label>
           ))}
