@@ -137,6 +137,7 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
   const speed_m_per_s = motion && pixel_m !== undefined ? motion.fastest_px * pixel_m * frameRate_fps : undefined;
   const smear = smear_px(measurement, shot?.exposureTime_s);
   const actionCount = action ? action.end - action.onset + 1 : 0;
+  const quiet = quietOf(measurement);
   return rounded({
     clip: clip.name,
     verdict: verdictOf(measurement, told, speed_m_per_s, smear),
@@ -204,8 +205,8 @@ export function clipReply({ measurement, shot, ...clip }: MeasuredClip): ClipRep
         screenTime_s: actionCount / playback_fps,
         isBegun: action.isBegun,
         isEnded: action.isEnded,
-        headFraction: quietOf(measurement)!.head / measurement.frameCount,
-        tailFraction: quietOf(measurement)!.tail / measurement.frameCount,
+        headFraction: quiet!.head / measurement.frameCount,
+        tailFraction: quiet!.tail / measurement.frameCount,
         confidence: action.confidence,
       },
     }),

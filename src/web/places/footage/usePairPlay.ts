@@ -59,6 +59,12 @@ export function usePairPlay(given: PairPlayGiven): PairPlay {
     const { briefs, alignment } = newest.current;
     sides.current[which]?.player.seek(frameAt(briefs[which], alignment, time_s).frame);
   }, []);
+  const seekBoth = useCallback(
+    (time_s: number) => {
+      for (const which of [0, 1] as const) seekSide(which, time_s);
+    },
+    [seekSide],
+  );
   const attach = useCallback(
     (which: 0 | 1, element: HTMLVideoElement | null) => {
       pair.current?.pause();
@@ -116,18 +122,16 @@ export function usePairPlay(given: PairPlayGiven): PairPlay {
     (time_s: number) => {
       pause();
       newest.current.onTime(time_s);
-      seekSide(0, time_s);
-      seekSide(1, time_s);
+      seekBoth(time_s);
     },
-    [pause, seekSide],
+    [pause, seekBoth],
   );
   // Together at another moment, both stand elsewhere.
   const { alignment } = given;
   useEffect(() => {
     pause();
-    seekSide(0, newest.current.time_s);
-    seekSide(1, newest.current.time_s);
-  }, [alignment, pause, seekSide]);
+    seekBoth(newest.current.time_s);
+  }, [alignment, pause, seekBoth]);
   useStopping(isPlaying, pause);
   useEffect(() => pause, [pause]);
   return { canPlay: hasCopy[0] && hasCopy[1], isPlaying, speed, warning: step, setSpeed, toggle, press, seek, videos: [first, second] };
