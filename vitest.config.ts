@@ -1,11 +1,15 @@
 import { defineConfig } from 'vitest/config';
 
+/** A failed comparison says its values whole: where nobody can run it again, “Array(1)” tells nothing. */
+const chaiConfig = { truncateThreshold: 0 };
+
 export default defineConfig({
   test: {
     projects: [
       {
         test: {
           name: 'unit',
+          chaiConfig,
           environment: 'node',
           include: ['{src,test,tools,bench,demo,examples}/**/*.test.{ts,tsx,mjs}'],
           exclude: ['test/journeys/**'],
@@ -17,6 +21,7 @@ export default defineConfig({
       {
         test: {
           name: 'journeys',
+          chaiConfig,
           environment: 'node',
           include: ['test/journeys/**/*.test.ts'],
           // A journey drives a whole browser and server: one at a time, and slow machines are given time.

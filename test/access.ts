@@ -127,6 +127,43 @@ export const nameOf = async (what: Locator) => (await what.getAttribute('aria-la
 
 export const dialog = (page: Page) => page.getByRole('dialog');
 
+/** Puts a text in place of what stands there by the browser's own clipboard: thousands of typed lines take it many seconds. */
+export async function pasteInto(what: Locator, text: string) {
+  const page = what.page();
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
+  await what.focus();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.press('ControlOrMeta+v');
+}
+
+const REST_ms = 250;
+const LONGEST_ms = 10_000;
+
+/** Waits until the page has stood still for a moment: what is still being filled in is not what people are left with. */
+export const settled = (page: Page): Promise<void> =>
+  page.evaluate(
+    ([rest_ms, longest_ms]) =>
+      new Promise<void>((resolve) => {
+        let timer = 0;
+        const end = () => {
+          watch.disconnect();
+          clearTimeout(timer);
+          clearTimeout(last);
+          resolve();
+        };
+        const again = () => {
+          clearTimeout(timer);
+          timer = window.setTimeout(end, rest_ms);
+        };
+        const watch = new MutationObserver(again);
+        const last = window.setTimeout(end, longest_ms);
+        watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+        again();
+      }),
+    [REST_ms, LONGEST_ms] as const,
+  );
+
 /** A shoot of its own for a journey. */
 export async function bringIn({ url }: { readonly url: string }, id: string, text: string) {
   const reply = await fetch(`${url}/api/shoots`, {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import { ROOT } from '../../tools/run.mjs';
-import { bringIn, dialog, faultsOf, focused, nameOf, outlineFaults, soon } from '../access.ts';
+import { bringIn, dialog, faultsOf, focused, nameOf, outlineFaults, pasteInto, settled, soon } from '../access.ts';
 import {
   openBrowser,
   openWindow,
@@ -118,7 +118,7 @@ const PLACES: readonly Place[] = [
     path: '/demo/kit/lamps/spot-led',
     then: async (page) => {
       await press(page, 'Bring in a light record…');
-      await dialog(page).getByRole('textbox', { name: 'Or paste its lines' }).fill(LIGHT_RECORD);
+      await pasteInto(dialog(page).getByRole('textbox', { name: 'Or paste its lines' }), LIGHT_RECORD);
       await dialog(page).getByText('Whole periods kept').waitFor();
     },
   },
@@ -195,6 +195,7 @@ async function visit(page: Page, { path, then }: Place) {
   await page.getByRole('heading', { level: 1 }).first().waitFor();
   await page.evaluate(() => document.fonts.ready);
   await then?.(page);
+  await settled(page);
 }
 
 /** Every place is seen in two of the three themes, wide in one and on a phone in the next. */

@@ -1,7 +1,7 @@
 /** Flicker in a real browser: a lamp's light is brought in, its frames are judged, played with care, and mended from a chart. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
-import { dialog, isFocused, soon } from '../access.ts';
+import { dialog, isFocused, pasteInto, soon } from '../access.ts';
 import { openBrowser, openWindow, startServer, type Served } from '../browser.ts';
 
 let served: Served;
@@ -80,7 +80,7 @@ test('a light record is refused with its line, then taken: its period is drawn, 
   const lines = sheet.getByRole('textbox', { name: 'Or paste its lines' });
   await lines.fill('time,light\n0,1\n0.001,NaN\n');
   await sheet.getByRole('alert').filter({ hasText: 'Line 3. ' }).waitFor();
-  await lines.fill(RECORD.split('\n').slice(0, 420).join('\n'));
+  await pasteInto(lines, RECORD.split('\n').slice(0, 420).join('\n'));
   await sheet.getByRole('alert').filter({ hasText: 'whole periods' }).waitFor();
   await sheet.getByRole('img', { name: /^The record: light over/ }).waitFor();
   expect(await take.isDisabled()).toBe(true);

@@ -114,6 +114,50 @@ test('the chart is heard row by row, and what cannot be judged says what it need
   await context.close();
 });
 
+test('a menu asked for before its list has come opens when it comes, unless one has gone on', async () => {
+  const { page, context, complaints } = await openWindow(browser);
+  const held: (() => void)[] = [];
+  let isHeld = true;
+  await page.route(/\/MenuList[^/]*\.js/, async (route) => {
+    if (isHeld) await new Promise<void>((resolve) => held.push(resolve));
+    await route.continue();
+  });
+  const letGo = () => {
+    isHeld = false;
+    for (const resolve of held.splice(0)) resolve();
+  };
+  const more = page.getByRole('button', { name: 'More for Bubbles' });
+  const isHere = () => more.getAttribute('aria-expanded');
+  await page.goto(`${served.url}/demo`);
+  await more.focus();
+  await page.keyboard.press('Enter');
+  expect(held).toHaveLength(1);
+  expect(await isHere()).toBe(null);
+  letGo();
+  const copy = page.getByRole('menuitem', { name: 'Copy' });
+  await soon(() => isFocused(copy)).toBe(true);
+  await page.waitForTimeout(300);
+  expect(await isFocused(copy), 'it stays open').toBe(true);
+  await page.keyboard.press('Escape');
+  await copy.waitFor({ state: 'detached' });
+  await soon(() => isFocused(more)).toBe(true);
+
+  isHeld = true;
+  await page.reload();
+  await more.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Shift+Tab');
+  const before = page.getByRole('button', { name: 'Move Bubbles down' });
+  expect(await isFocused(before)).toBe(true);
+  letGo();
+  await soon(isHere).toBe('false');
+  await page.waitForTimeout(300);
+  expect(await isFocused(before), 'nothing opened').toBe(true);
+  expect(await page.getByRole('menu').count()).toBe(0);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
 test('the focus is never lost when what had it goes away', async () => {
   await bringIn(served, 'focus', DEMO);
   const { page, context, complaints } = await openWindow(browser);

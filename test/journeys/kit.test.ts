@@ -1,6 +1,7 @@
 /** The kit in a real browser: pieces added and copied, a table of formats pasted and doubted, nothing typed ever lost. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
+import { pasteInto } from '../access.ts';
 import { openBrowser, openWindow, overflow_px, overlappingTexts, SIZES, smallTargets, startServer, type Served } from '../browser.ts'; // prettier-ignore
 
 let served: Served;
@@ -129,11 +130,7 @@ Half;2048x1152;2.454;12;f
 test('a table is pasted into the grid, previewed, put in as one edit, and the figure that is off is named', async () => {
   const id = await bringIn();
   const { page, context, complaints } = await openKit(id, '/cameras/heron');
-  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-  const cell = page.getByRole('textbox', { name: 'New format: title' });
-  await cell.focus();
-  await page.evaluate(async (text) => navigator.clipboard.writeText(text), TABLE);
-  await page.keyboard.press('Control+V');
+  await pasteInto(page.getByRole('textbox', { name: 'New format: title' }), TABLE);
   const sheet = page.getByRole('dialog', { name: 'Paste a table of formats' });
   await sheet.getByText('6 added').waitFor();
   await sheet.getByText('Left out, as no column here means it: Price.').waitFor();

@@ -2,15 +2,10 @@ import { Menu as Base } from '@base-ui/react/menu';
 import type { MenuProps } from '../menuProps.ts';
 import '../menu.css';
 
-export interface MenuListProps extends MenuProps {
-  /** It is asked for already: it opens as soon as it is here. */
-  readonly isOpen: boolean;
-}
-
 /** The button of a menu with its list. */
-export function MenuList({ trigger, items, onChoose, align = 'start', isOpen }: MenuListProps) {
+export function MenuList({ trigger, items, onChoose, align = 'start' }: MenuProps) {
   return (
-    <Base.Root defaultOpen={isOpen}>
+    <Base.Root>
       <Base.Trigger render={trigger} />
       <Base.Portal>
         <Base.Positioner className="menu-place" sideOffset={4} align={align}>
