@@ -305,6 +305,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   },
   'heat-textbook': { title: "Textbook heat transfer, lumped capacity and Newton's law of cooling", seen: 'memory' },
   'held-karp': { title: 'Held and Karp, A dynamic programming approach to sequencing problems', seen: 'memory' },
+  'hlg-curve': {
+    title: 'colour-science, documentation of oetf_inverse_BT2100_HLG, after Recommendation ITU-R BT.2100',
+    seen: 'excerpt',
+  },
   'huber-weights': {
     title: 'Huber, Robust estimation of a location parameter, and the constant 1.345 for 95 percent efficiency',
     seen: 'memory',
@@ -514,6 +518,10 @@ export const SOURCES: Readonly<Record<string, Source>> = {
   'popcorn-study': {
     title: 'News of a study of popcorn bursting, Journal of the Royal Society Interface',
     seen: 'excerpt',
+  },
+  'pq-curve': {
+    title: 'colour-science, documentation and tests of eotf_ST2084, after SMPTE ST 2084:2014',
+    seen: 'opened',
   },
   'probability-textbook': {
     title: 'Textbook probability, sums and differences of independent normal spreads',

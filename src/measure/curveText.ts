@@ -6,11 +6,13 @@ const NAMED: Readonly<Record<string, TransferCurve>> = {
   linear: { kind: 'linear' },
   srgb: { kind: 'srgb' },
   rec709: { kind: 'rec709' },
+  pq: { kind: 'pq' },
+  hlg: { kind: 'hlg' },
   acescct: { kind: 'acescct' },
 };
 
 /** How curves are written, for the help and for whoever wrote one wrongly. */
-export const CURVE_FORMS = 'linear, rec709, srgb, acescct, gamma:2.2, or log:a,b,c,d,e,f,cut';
+export const CURVE_FORMS = 'linear, rec709, srgb, pq, hlg, acescct, gamma:2.2, or log:a,b,c,d,e,f,cut';
 
 function refuse(text: string, what: string): never {
   throw new Fault({

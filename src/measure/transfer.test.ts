@@ -5,6 +5,8 @@ import { codingOf, lightOf, lightTable, type TransferCurve } from './transfer.ts
 
 const REC709 = { kind: 'rec709' } as const;
 const SRGB = { kind: 'srgb' } as const;
+const PQ = { kind: 'pq' } as const;
+const HLG = { kind: 'hlg' } as const;
 const ACESCCT = { kind: 'acescct' } as const;
 
 published('light of a signal', ({ curve, signal }: { curve: TransferCurve; signal: number }) => lightOf(curve, signal), [
@@ -12,6 +14,11 @@ published('light of a signal', ({ curve, signal }: { curve: TransferCurve; signa
   { source: 'bt709-curve', at: 'end of the straight part', given: { curve: REC709, signal: 0.081 }, expected: '0.018' },
   { source: 'srgb-curve', at: 'end of the straight part', given: { curve: SRGB, signal: 0.04045 }, expected: '0.0031308' },
   { source: 'srgb-curve', at: 'half of the signal', given: { curve: SRGB, signal: 0.5 }, expected: '0.21404' },
+  { source: 'pq-curve', at: 'eotf_ST2084, example, 100 cd/m² of 10 000', given: { curve: PQ, signal: 0.508078421517399 }, expected: '0.010000' },
+  { source: 'pq-curve', at: 'tests, 400 cd/m²', given: { curve: PQ, signal: 0.652578597563067 }, expected: '0.040000' },
+  { source: 'hlg-curve', at: 'example', given: { curve: HLG, signal: 0.212132034355964 }, expected: '0.015000' },
+  { source: 'hlg-curve', at: 'where the square root ends, a twelfth', given: { curve: HLG, signal: 0.5 }, expected: '0.083333' },
+  { source: 'hlg-curve', at: 'white', given: { curve: HLG, signal: 1 }, expected: '1.0000' },
   { source: 'log-curve', at: 'the break of its foot, X_BRK', given: { curve: ACESCCT, signal: 0.155251141552511 }, expected: '0.0078125' },
   { source: 'log-curve', at: 'middle grey', given: { curve: ACESCCT, signal: 0.4135884 }, expected: '0.18000' },
 ]); // prettier-ignore
@@ -33,6 +40,8 @@ const CURVES: readonly TransferCurve[] = [
   { kind: 'gamma', exponent: 2.2 },
   SRGB,
   REC709,
+  PQ,
+  HLG,
   ACESCCT,
   WRITTEN_OUT,
 ];

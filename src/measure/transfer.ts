@@ -7,6 +7,8 @@
  *
  * @source bt709-curve the curve of high-definition video, forth and back
  * @source srgb-curve the curve of stills and screens
+ * @source pq-curve the curve of light as a screen shows it, up to 10 000 cd/m², forth and back
+ * @source hlg-curve a square root below a twelfth of white and a logarithm above
  * @source log-curve a logarithmic curve with a straight foot, its constants as its authors publish them
  */
 import { assertNever, requireCount, requireFinite, requirePositive } from '../base/domain.ts';
@@ -17,6 +19,9 @@ export type TransferCurve =
   | { readonly kind: 'gamma'; readonly exponent: number }
   | { readonly kind: 'srgb' }
   | { readonly kind: 'rec709' }
+  /** Of a screen, 1 at 10 000 cd/m². */
+  | { readonly kind: 'pq' }
+  | { readonly kind: 'hlg' }
   | { readonly kind: 'acescct' }
   | LogCurve;
 
@@ -50,6 +55,10 @@ function requireCurve(curve: TransferCurve): void {
   requireFinite({ b, d, f, cut });
 }
 
+const PQ = { m1: 2610 / 16_384, m2: (2523 / 4096) * 128, c1: 3424 / 4096, c2: (2413 / 4096) * 32, c3: (2392 / 4096) * 32 } as const; // prettier-ignore
+
+const HLG = { a: 0.17883277, b: 0.28466892, c: 0.55991073 } as const;
+
 /** Light of a signal of zero or above. */
 function lightAbove(curve: TransferCurve, signal: number): number {
   switch (curve.kind) {
@@ -61,6 +70,12 @@ function lightAbove(curve: TransferCurve, signal: number): number {
       return signal <= 0.04045 ? signal / 12.92 : ((signal + 0.055) / 1.055) ** 2.4;
     case 'rec709':
       return signal < 0.081 ? signal / 4.5 : ((signal + 0.099) / 1.099) ** (1 / 0.45);
+    case 'pq': {
+      const power = signal ** (1 / PQ.m2);
+      return (Math.max(0, power - PQ.c1) / (PQ.c2 - PQ.c3 * power)) ** (1 / PQ.m1);
+    }
+    case 'hlg':
+      return signal <= 0.5 ? signal ** 2 / 3 : (Math.exp((signal - HLG.c) / HLG.a) + HLG.b) / 12;
     case 'acescct':
       return signal <= 0.155251141552511
         ? (signal - 0.0729055341958355) / 10.5402377416545

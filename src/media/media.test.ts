@@ -1,9 +1,9 @@
 /** Clips in files: what is read of them to the last code value, and what is said of those that cannot be. */
 import { spawnSync } from 'node:child_process';
-import { appendFileSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs'; // prettier-ignore
+import { appendFileSync, copyFileSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs'; // prettier-ignore
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { clipFolder, ffmpeg, noFfmpeg, testCard, writeClip } from '../../test/footage/clips.ts';
+import { askTurned, clipFolder, ffmpeg, noFfmpeg, testCard, writeClip } from '../../test/footage/clips.ts';
 import { synthetic } from '../../test/footage/synthetic.ts';
 import { Fault } from '../base/fault.ts';
 import { openClipFile } from './clipFile.ts';
@@ -138,6 +138,28 @@ describe.skipIf(noFfmpeg)('a clip', () => {
       curve: { basis: 'stated', curve: { kind: 'rec709' } },
     });
   }); // prettier-ignore
+
+  test.each([
+    ['smpte2084', 'pq'],
+    ['arib-std-b67', 'hlg'],
+  ])('that says %s is read by its curve', async (transfer, kind) => {
+    testCard(at(`${kind}.mp4`), { as: ['-c:v', 'libx264', '-pix_fmt', 'yuv420p', '-color_trc', transfer] });
+    const { clip } = await read(at(`${kind}.mp4`));
+    expect(clip.curve).toMatchObject({ basis: 'stated', curve: { kind } });
+  });
+
+  test('that asks to be turned, or has pixels that are not square, is read as it is stored, and said to ask', async () => {
+    testCard(at('plain.mp4'), { as: ['-c:v', 'libx264', '-pix_fmt', 'yuv420p', '-vf', 'setsar=2/1'] });
+    const plain = await read(at('plain.mp4'));
+    expect(plain.clip.notes.join(' ')).toContain('Its pixels are not square, 2 wide to 1 high');
+    expect(plain.clip.notes.join(' ')).not.toContain('turned');
+    copyFileSync(at('plain.mp4'), at('turned.mp4'));
+    askTurned(at('turned.mp4'));
+    const turned = await read(at('turned.mp4'));
+    expect(turned.clip.notes.join(' ')).toContain('It asks to be shown turned by 90°');
+    expect(turned.clip).toMatchObject({ width: 64, height: 48 });
+    expect(turned.frames).toEqual(plain.frames);
+  });
 
   test('with an odd rate is read, and said to have one', async () => {
     testCard(at('odd.mp4'), { rate: '26777/1000', as: ['-c:v', 'libx264', '-pix_fmt', 'yuv420p'] });

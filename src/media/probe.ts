@@ -50,6 +50,9 @@ interface Stream {
   readonly duration?: string;
   readonly time_base?: string;
   readonly field_order?: string;
+  /** Of a pixel, wide to high. */
+  readonly sample_aspect_ratio?: string;
+  readonly side_data_list?: readonly { readonly rotation?: number }[];
 }
 
 interface Reply {
@@ -67,7 +70,7 @@ const MOST_PIXELS = 200_000_000;
 const LARGEST_SIDE = 32_768;
 
 const STREAM =
-  'codec_name,width,height,pix_fmt,color_range,color_transfer,color_space,color_primaries,r_frame_rate,avg_frame_rate,nb_frames,duration,time_base,field_order';
+  'codec_name,width,height,pix_fmt,color_range,color_transfer,color_space,color_primaries,r_frame_rate,avg_frame_rate,nb_frames,duration,time_base,field_order,sample_aspect_ratio';
 
 const SAVE_AS = 'Save it as ProRes, DNxHR, H.264, FFV1, TIFF, DPX, PNG or EXR, and measure that.';
 
@@ -85,6 +88,8 @@ const CURVES: Readonly<Record<string, TransferCurve>> = {
   'bt2020-10': { kind: 'rec709' },
   'bt2020-12': { kind: 'rec709' },
   'iec61966-2-1': { kind: 'srgb' },
+  smpte2084: { kind: 'pq' },
+  'arib-std-b67': { kind: 'hlg' },
   linear: { kind: 'linear' },
   bt470m: { kind: 'gamma', exponent: 2.2 },
   bt470bg: { kind: 'gamma', exponent: 2.8 },
@@ -94,7 +99,7 @@ function curveOf({ color_transfer: stated, codec_name: codec = '' }: Stream, { i
   // Light in floating point is linear by custom, and is taken in by its root.
   if (isFloat) return { curve: { kind: 'gamma', exponent: 2 }, basis: 'assumed', says: 'linear light, as pictures in floating point are' }; // prettier-ignore
   const named = stated === undefined ? undefined : CURVES[stated];
-  if (named) return { curve: named, basis: 'stated', says: `as the clip says (${stated})` };
+  if (named) return { curve: named, basis: 'stated', says: `as the clip says (${stated}${named.kind === 'pq' ? ', light as a screen shows it' : ''})` }; // prettier-ignore
   const unread = stated !== undefined && stated !== 'unknown' ? `; the clip says ${stated}, which is not read here` : '';
   if (isVideo) return { curve: { kind: 'rec709' }, basis: 'assumed', says: `Rec. 709, since the clip does not say${unread}` };
   if (codec === 'dpx') return { curve: { kind: 'rec709' }, basis: 'assumed', says: `Rec. 709, since the pictures do not say${unread}` }; // prettier-ignore
@@ -142,6 +147,17 @@ function isEvenly({ r_frame_rate, avg_frame_rate }: Stream): boolean {
   return each !== undefined && mean !== undefined && isSameRate(each, mean);
 }
 
+/** What a clip asks of whoever shows it, and is not done here: rows are read out in the order in which they are stored. */
+function shapeNotes({ sample_aspect_ratio: pixel = '1:1', side_data_list = [] }: Stream): readonly string[] {
+  const [wide = NaN, high = NaN] = pixel.split(':').map(Number);
+  const isSquare = !(wide > 0 && high > 0) || wide === high;
+  const turn = side_data_list.find(({ rotation }) => rotation !== undefined)?.rotation ?? 0;
+  return [
+    ...(isSquare ? [] : [`Its pixels are not square, ${wide} wide to ${high} high: what is told in metres takes them for as high as they are wide.`]),
+    ...(turn === 0 ? [] : [`It asks to be shown turned by ${Math.abs(turn)}°: places and directions are told of the picture as it is stored, not turned.`]),
+  ];
+} // prettier-ignore
+
 function notesOf(stream: Stream, plane: PlaneTaken, file: ClipFile, curve: Clip['curve']): readonly string[] {
   const { color_range: range, field_order: order, pix_fmt: format = '' } = stream;
   const [each, mean] = [rateOf(stream.r_frame_rate), rateOf(stream.avg_frame_rate)];
@@ -155,6 +171,7 @@ function notesOf(stream: Stream, plane: PlaneTaken, file: ClipFile, curve: Clip[
       : []),
     ...(isOdd && file.kind === 'movie' ? [`An odd rate: ${each.num}/${each.den} frames a second.`] : []),
     ...(order && /^(?:tt|bb|tb|bt)$/.test(order) ? ['Interlaced: two halves of each frame are from different times.'] : []),
+    ...shapeNotes(stream),
     ...(curve.basis === 'assumed' ? [`The curve is taken to be ${curve.says}.`] : []),
     ...(plane.isVideo && range !== 'tv' && range !== 'pc' && !format.startsWith('yuvj') ? ['Levels are taken to be video levels, since the clip does not say.'] : []),
     ...(plane.plane === 'green' ? ['Of red, green and blue, green is measured.'] : []),
@@ -205,7 +222,7 @@ async function beginsAsMovie(path: string): Promise<boolean> {
 /** What a clip says of itself. Throws a Fault, in one line and with what to save instead, for what is no picture that moves. */
 export async function probeClip(file: ClipFile, signal?: AbortSignal): Promise<Clip> {
   const where = file.name;
-  const args = ['-v', 'error', '-max_pixels', String(MOST_PIXELS), '-select_streams', 'V:0', '-show_entries', `stream=${STREAM}:format=duration,start_time,nb_streams,format_name`, '-of', 'json', ...inputArgs(file)]; // prettier-ignore
+  const args = ['-v', 'error', '-max_pixels', String(MOST_PIXELS), '-select_streams', 'V:0', '-show_entries', `stream=${STREAM}:stream_side_data=rotation:format=duration,start_time,nb_streams,format_name`, '-of', 'json', ...inputArgs(file)]; // prettier-ignore
   const { out, err } = await runTool({ tool: 'ffprobe', args, where, ...(signal && { signal }) });
   let reply: Reply = {};
   try {

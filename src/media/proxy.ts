@@ -58,6 +58,9 @@ function sizeOf({ width, height }: Clip): { readonly width: number; readonly hei
 /** Frames at the times of their places, each lasting as long as any; one that is missing is stood for by the one before. */
 const evenly = (place: string, playback_fps: number): string => `settb=AVTB,setpts='${place}/(${playback_fps}*TB)',fps=${playback_fps}`; // prettier-ignore
 
+/** As it is measured and as its stills are shown: no pixel wider than it is high, whatever the clip asks for. */
+const shown = (clip: Clip): string => `${scaledFor(clip, sizeOf(clip), 'video')},setsar=1`;
+
 /** Frames by their places: of a movie by their times, or counted where they come at any time. */
 function placed({ fileRate }: Clip, times: FrameTimes, playback_fps: number): string {
   const isTimed = fileRate && (times.kind === 'even' || (times.kind === 'listed' && !times.isCounted));
@@ -77,7 +80,7 @@ function graphOfSequence(clip: Clip, file: Sequence, playback_fps: number): read
     return `[${i}:V:0]trim=end_frame=${run.count}${gap > 0 ? `,tpad=stop=${gap}:stop_mode=clone` : ''}[r${i}]`;
   });
   const joined = `${runs.map((_, i) => `[r${i}]`).join('')}concat=n=${runs.length},${evenly('N', playback_fps)}`;
-  return [...inputs, '-filter_complex', `${parts.join(';')};${joined},${scaledFor(clip, sizeOf(clip), 'video')}[out]`, '-map', '[out]'];
+  return [...inputs, '-filter_complex', `${parts.join(';')};${joined},${shown(clip)}[out]`, '-map', '[out]'];
 } // prettier-ignore
 
 function argsOf({ clip, times, playback_fps, form, partPath }: ProxyGiven): readonly string[] {
@@ -85,9 +88,29 @@ function argsOf({ clip, times, playback_fps, form, partPath }: ProxyGiven): read
   const from =
     file.kind === 'sequence'
       ? graphOfSequence(clip, file, playback_fps)
-      : [...shownArgs(clip), ...inputArgs(file), '-map', '0:V:0', '-vf', `${placed(clip, times, playback_fps)},${scaledFor(clip, sizeOf(clip), 'video')}`]; // prettier-ignore
+      : [...shownArgs(clip), ...inputArgs(file), '-map', '0:V:0', '-vf', `${placed(clip, times, playback_fps)},${shown(clip)}`]; // prettier-ignore
   const colour = ['-colorspace', 'bt709', '-color_primaries', 'bt709', '-color_trc', 'bt709', '-color_range', 'tv'];
   return ['-hide_banner', '-nostdin', '-nostats', '-v', 'error', '-noautorotate', '-y', ...from, '-fps_mode', 'passthrough', '-g', String(GROUP), ...colour, '-an', '-sn', '-dn', '-map_metadata', '-1', ...PROXY_FORMS[form].args, '-progress', 'pipe:1', `file:${partPath}`]; // prettier-ignore
+}
+
+const NOT_TURNED = [0x10000, 0, 0, 0, 0x10000, 0, 0, 0, 0x40000000] as const;
+/** The head of a track stands at the front of a copy; the matrix lies so far behind its name. */
+const HEAD_B = 4096;
+const MATRIX_AT_B = 44;
+
+/** Takes back what a clip asks of whoever shows it: to be turned. ffmpeg hands that on to MP4, filters or none. */
+async function unturn(path: string): Promise<void> {
+  const file = await open(path, 'r+');
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(HEAD_B), 0, HEAD_B, 0);
+    const at = buffer.subarray(0, bytesRead).indexOf('tkhd');
+    if (at < 0) return;
+    const matrix = Buffer.alloc(4 * NOT_TURNED.length);
+    for (const [i, cell] of NOT_TURNED.entries()) matrix.writeInt32BE(cell, 4 * i);
+    await file.write(matrix, 0, matrix.length, at + MATRIX_AT_B);
+  } finally {
+    await file.close();
+  }
 }
 
 /** On the disk, and not only said to be. */
@@ -124,6 +147,7 @@ export async function makeProxy(given: ProxyGiven): Promise<void> {
     if (watched.hasStalled()) throw stalled(where, timeout_ms);
     if (code !== 0)
       throw new Fault({ code: 'media.no-copy', what: `A small copy cannot be made (${lastComplaint(said)})`, where, mend: 'Check that the clip can be read, and that the disk of the data folder has room.', retry: true }); // prettier-ignore
+    await unturn(partPath);
     await settle(partPath);
     await rename(partPath, path);
     if (process.platform !== 'win32') await settle(dirname(path));

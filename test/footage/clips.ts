@@ -1,6 +1,6 @@
 /** Clips in files of their own, made by ffmpeg for tests of what reads them. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
@@ -37,6 +37,15 @@ export function writeClip(
   const size = `${scene.width}x${scene.height}`;
   ffmpeg(['-f', 'rawvideo', '-pix_fmt', pixels, '-s', size, '-r', rate, '-i', 'pipe:0', ...as, `file:${path}`], bytes);
 } // prettier-ignore
+
+/** Asks whoever shows a movie of QuickTime or MP4 to turn it by a quarter, as a camera on its side does. */
+export function askTurned(path: string): void {
+  const bytes = readFileSync(path);
+  const matrix = bytes.indexOf('tkhd') + 44;
+  for (const [i, cell] of [0, 0x10000, 0, -0x10000, 0, 0, 0, 0, 0x40000000].entries())
+    bytes.writeInt32BE(cell, matrix + 4 * i);
+  writeFileSync(path, bytes);
+}
 
 /** A moving test card, written in any form that ffmpeg has. */
 export function testCard(
