@@ -119,6 +119,40 @@ test('who has not said their name is asked once somebody else is there, and is t
   await close(juno);
 });
 
+test('a window that nobody sees lets go of its connection, and catches up when it is looked at', async () => {
+  const id = await freshShoot();
+  const ada = await person('Ada', `/${id}/shot/crown`);
+  const juno = await person('Juno', `/${id}`);
+  await juno.page.clock.install();
+  await juno.page.goto(`${served.url}/${id}/shot/crown`);
+  await saved(juno);
+  const see = (state: DocumentVisibilityState) =>
+    juno.page.evaluate((now) => {
+      Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => now });
+      document.dispatchEvent(new Event('visibilitychange'));
+    }, state);
+  const width = () => juno.field('Frame width').inputValue();
+
+  // A glance at another window changes nothing.
+  await see('hidden');
+  await juno.page.clock.fastForward(5000);
+  await write(ada, 'Frame width', '71 mm');
+  await expect.poll(width).toBe('71 mm');
+  await see('visible');
+
+  await see('hidden');
+  await juno.page.clock.fastForward(21_000);
+  await write(ada, 'Frame width', '72 mm');
+  await saved(ada);
+  await ada.page.waitForTimeout(1000);
+  expect(await width()).toBe('71 mm');
+  await see('visible');
+  await expect.poll(width).toBe('72 mm');
+  await saved(juno);
+  expect([...ada.complaints, ...juno.complaints]).toEqual([]);
+  await close(ada, juno);
+});
+
 test('two who change the same value are shown both, and either can prevail', async () => {
   const id = await freshShoot();
   const ada = await person('Ada', `/${id}/shot/crown`);

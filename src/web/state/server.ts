@@ -55,10 +55,19 @@ export interface Following {
   readonly onLive: (isLive: boolean) => void;
 }
 
-/** Keeps a stream of events open until the function returned is called. */
+/** A browser keeps six connections to a server for all its windows: those that nobody sees let go of theirs. */
+const UNSEEN_ms = 20_000;
+
+/** Keeps a stream of events open, while the page is seen, until the function returned is called. */
 export function follow({ path, attach, onLive }: Following): () => void {
   let source: EventSource | undefined;
   let again: ReturnType<typeof setTimeout> | undefined;
+  let unseen: ReturnType<typeof setTimeout> | undefined;
+  const shut = () => {
+    clearTimeout(again);
+    source?.close();
+    source = undefined;
+  };
   const open = () => {
     const next = new EventSource(path());
     source = next;
@@ -67,13 +76,29 @@ export function follow({ path, attach, onLive }: Following): () => void {
     next.addEventListener('error', () => {
       onLive(false);
       // A lost network is tried again by the browser; an answer that is no stream closes the source for good.
-      if (next.readyState === EventSource.CLOSED) again = setTimeout(open, REOPEN_ms);
+      if (next.readyState === EventSource.CLOSED) again = setTimeout(reopen, REOPEN_ms);
     });
   };
+  const reopen = () => {
+    shut();
+    open();
+  };
+  const rest = () => {
+    shut();
+    onLive(false);
+  };
+  const onSeen = () => {
+    clearTimeout(unseen);
+    if (document.visibilityState === 'hidden') unseen = setTimeout(rest, UNSEEN_ms);
+    else if (!source) open();
+  };
+  document.addEventListener('visibilitychange', onSeen);
   open();
+  onSeen();
   return () => {
-    clearTimeout(again);
-    source?.close();
+    document.removeEventListener('visibilitychange', onSeen);
+    clearTimeout(unseen);
+    shut();
   };
 }
 
