@@ -25,6 +25,21 @@ function numbered() {
   return { planes, scene: SCENE };
 }
 
+const HOT = [
+  [40, 70],
+  [150, 90],
+] as const;
+const SWAPPED = 60;
+
+/** A falling drop with two pixels that are always bright, and a pair of frames that changed places. */
+function faulty() {
+  const drop = { radius_px: 8, bright: 0.9, x_px: () => 100, y_px: (t_s: number) => -12 + 1500 * Math.max(0, t_s - 0.02) }; // prettier-ignore
+  const planes = [...synthetic('faulty', { ...SCENE, drop }).planes];
+  [planes[SWAPPED], planes[SWAPPED + 1]] = [planes[SWAPPED + 1]!, planes[SWAPPED]!];
+  for (const plane of planes) for (const [x, y] of HOT) plane[y * WIDTH + x] = 3900;
+  return { planes, scene: SCENE };
+}
+
 /** Runs in the page: the number that the picture itself shows. */
 function readNumber([width, height, grows_px]: readonly [number, number, number]): number {
   const video = document.querySelector<HTMLVideoElement>('.clip-picture video')!;
@@ -49,6 +64,7 @@ describe.skipIf(noFfmpeg)('the view of a clip', () => {
     writeClip(join(folder, 'numbered.mkv'), numbered());
     // Copies are kept by file: this one is no other journey's.
     copyFileSync(join(folder, 'numbered.mkv'), join(folder, 'not-copied.mkv'));
+    writeClip(join(folder, 'faulty.mkv'), faulty());
     const flashing = [{ light: { kind: 'ripple', f_Hz: 100, depth: 0.5 } as const }];
     writeClip(join(folder, 'flashing.mkv'), synthetic('flashing', { ...SCENE, rate_fps: 250, width: 96, height: 64, lamps: flashing })); // prettier-ignore
     [served, browser] = await Promise.all([startServer([], ['--footage', folder]), openBrowser()]);
@@ -94,6 +110,33 @@ describe.skipIf(noFfmpeg)('the view of a clip', () => {
   const now = async (page: Page) => Number(await grip(page, 'Where the clip stands').getAttribute('aria-valuenow'));
   const number = (page: Page) => page.evaluate(readNumber, [WIDTH, HEIGHT, GROWS_px] as const);
   const keptLine = (page: Page) => page.locator('.clip-kept-line').textContent();
+
+  test('marks what is at fault where it is: pixels over the picture, frames out of order on the axis', async () => {
+    const { href } = await withClip('faulty.mkv', { captureRate_fps: 1000 });
+    const { page, context, complaints } = await opened(href);
+    await page.getByText('Frames 60 and 61 seem to have changed places').waitFor();
+    expect(await page.locator('.is-faults small').textContent()).toBe('none missing, none repeated, 1 out of order');
+    expect(await page.locator('.clip-swapped').getAttribute('d')).toMatch(/^M[\d.]+ 2V11M[\d.]+ 15V24$/);
+
+    /** Middle of each mark, in pixels of the clip. */
+    const marks = () =>
+      page.locator('.spot-mark').evaluate((path: SVGPathElement) => {
+        const each = path.getAttribute('d')!.split('Z').slice(0, -1);
+        return each.map((d) => d.match(/[\d.]+/g)!.map(Number)).map(([x = 0, , , y = 0]) => [x - 0.5, y - 0.5]);
+      });
+    expect(await marks()).toEqual(HOT);
+    const [over, picture] = await Promise.all(
+      ['.clip-spots', '.clip-image'].map((of) => page.locator(of).boundingBox()),
+    );
+    expect(over).toEqual(picture);
+
+    const choice = page.getByRole('checkbox', { name: 'Mark spots: pixels 2' });
+    expect(await choice.isChecked()).toBe(true);
+    await choice.press('Space');
+    await page.locator('.clip-spots').waitFor({ state: 'detached' });
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
 
   test('stops at the very frame that is asked for: by key, by the axis, and where playing is stopped', async () => {
     const { href } = await withClip('numbered.mkv', { captureRate_fps: 1000 });

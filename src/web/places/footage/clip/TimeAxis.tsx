@@ -31,7 +31,7 @@ function Shade({ kept, view }: { readonly kept: Kept; readonly view: View }) {
 /** Everything that was measured of each frame on one axis: real time above, screen time below, one playhead through all. */
 export function TimeAxis() {
   const { measurement, shot, playhead, transport, kept } = useClip();
-  const { frameCount, frameRate_fps, playback_fps, action, missingFrames, repeatedFrames } = measurement;
+  const { frameCount, frameRate_fps, playback_fps, action, missingFrames, repeatedFrames, swappedFrames = [] } = measurement;
   const [track, width_px] = useWidth<HTMLDivElement>();
   const { view, setView, frameAtX } = useView(track, playhead, frameCount);
   const pixel_m = shot && pixelSize_m(shot, measurement);
@@ -69,7 +69,7 @@ export function TimeAxis() {
             {...(strip.id === 'activity' && { marks: moments })}
           />
         ))}
-        <Faults missing={missingFrames} repeated={repeatedFrames} view={view} width_px={width_px} />
+        <Faults missing={missingFrames} repeated={repeatedFrames} swapped={swappedFrames} view={view} width_px={width_px} />
         <Ruler clock="screen" title="On the screen" view={view} rate_fps={playback_fps} width_px={width_px} />
         <div className="clip-over">
           <div

@@ -13,6 +13,8 @@ import { flashWarning, FLASHING_HARMS } from './flashWords.ts';
 import { isSame, keptOf, suggestedOf, type Kept } from './kept.ts';
 import { Picture } from './Picture.tsx';
 import { createPlayhead } from './playhead.ts';
+import { Spots, SpotsChoice } from './Spots.tsx';
+import { spotsOf, spotsSaid } from './spots.ts';
 import { SpectrumPanel } from './SpectrumPanel.tsx';
 import { mapsOf, placesOf, type MapId } from './tileMap.ts';
 import { TileOverlay } from './TileOverlay.tsx';
@@ -50,6 +52,8 @@ export function WholeClip({ open, footage, entry, clip, onGo }: WholeClipProps) 
   const [opacity, setOpacity] = useState(0.7);
   const maps = useMemo(() => mapsOf(measurement, line), [measurement, line]);
   const places = useMemo(() => placesOf(measurement), [measurement]);
+  const [isMarked, setMarked] = useState(true);
+  const spots = useMemo(() => spotsOf(measurement), [measurement]);
   const map = maps.find(({ id }) => id === mapId);
   const prefix = `tiles${useId()}`;
 
@@ -68,8 +72,16 @@ export function WholeClip({ open, footage, entry, clip, onGo }: WholeClipProps) 
         <div className="clip-player" style={{ '--aspect': String(width / height) } as CSSProperties}>
           <Picture shootId={open.id} entry={entry} width={width} height={height} playhead={playhead} transport={transport}>
             {map && <TileOverlay map={map} places={places} opacity={opacity} prefix={prefix} />}
+            {isMarked && spots.length > 0 && <Spots spots={spots} width={width} height={height} />}
           </Picture>
-          <Controls more={<MapChoice maps={maps} chosen={map} opacity={opacity} onChoose={setMapId} onOpacity={setOpacity} />}>
+          <Controls
+            more={
+              <>
+                <MapChoice maps={maps} chosen={map} opacity={opacity} onChoose={setMapId} onOpacity={setOpacity} />
+                {spots.length > 0 && <SpotsChoice says={spotsSaid(measurement)} isMarked={isMarked} onMark={setMarked} />}
+              </>
+            }
+          >
             {isWarning && warning !== undefined && <PlayWarning key={transport.warning} says={`${warning} ${FLASHING_HARMS}`} isAgain={transport.warning === 'asked-again'} playLabel="Play it" onPlay={() => transport.press('play')} onLeave={() => transport.press('stop')} />}
           </Controls>
           <CopyState entry={entry} onMake={() => footage.makeProxy(entry.id)} />
