@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
-/** A failed comparison says its values whole: where nobody can run it again, “Array(1)” tells nothing. */
-const chaiConfig = { truncateThreshold: 0 };
+/** A failed comparison says its values at length: where nobody can run it again, “Array(1)” tells nothing. */
+const chaiConfig = { truncateThreshold: 4000 };
 
 export default defineConfig({
   test: {

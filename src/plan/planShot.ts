@@ -363,8 +363,10 @@ function pictureOf({ shoot, effective, model }: Prepared, { values, givens }: Wo
     const value = number(name);
     return value === undefined ? [] : [[name, value] as const];
   });
+  const [frame_m, across] = [number('frameWidth_m'), number('deliveredWidth0_px')];
+  const pixel = frame_m === undefined || across === undefined ? {} : { deliveredPixel_m: frame_m / across };
   const reframeFraction = givens.get('reframeFraction')?.value ?? 0;
-  return { picture: { fieldWidth_m, fieldHeight_m, reframeFraction, crops, ...Object.fromEntries(reach) } };
+  return { picture: { fieldWidth_m, fieldHeight_m, reframeFraction, ...pixel, crops, ...Object.fromEntries(reach) } };
 }
 
 const CLOCK_SAMPLES = 48;

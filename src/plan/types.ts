@@ -150,6 +150,8 @@ export interface Crop {
 export interface Picture {
   readonly fieldWidth_m: number;
   readonly fieldHeight_m: number;
+  /** Width of the scene in one pixel of the first deliverable, in which blur is asked for. */
+  readonly deliveredPixel_m?: number;
   /** Share of the crops' width and height held back for repositioning, outside them. */
   readonly reframeFraction: number;
   readonly crops: readonly Crop[];

@@ -23,9 +23,11 @@ export interface PlannedShot {
   readonly captureRate_fps?: number;
   readonly playback_fps?: number;
   readonly exposureTime_s?: number;
-  readonly widthCount?: number;
   readonly fieldWidth_m?: number;
+  /** What a pixel of what is delivered shows of the scene. */
+  readonly deliveredPixel_m?: number;
   readonly speed_m_per_s?: number;
+  /** As delivered. */
   readonly blur_px?: number;
   readonly actionTime_s?: number;
   readonly swing_stops?: number;
@@ -46,8 +48,8 @@ export function plannedShot(shoot: Shoot, shot: ShotPlan): PlannedShot {
       captureRate_fps: settings?.captureRate_fps,
       playback_fps: clocks && clocks.playRate.num / clocks.playRate.den,
       exposureTime_s: settings?.exposureTime_s,
-      widthCount: settings?.widthCount,
       fieldWidth_m: picture?.fieldWidth_m,
+      deliveredPixel_m: picture?.deliveredPixel_m,
       speed_m_per_s: explain(shoot, id, 'speed_m_per_s')?.value,
       blur_px: margins.find((margin) => margin.id === 'blur')?.have,
       actionTime_s: clocks?.actionTime_s,
@@ -125,7 +127,7 @@ export function smear_px(
 
 /** What of a clip can be held against its plan. */
 export function heldAgainst(clip: Measurement, planned: PlannedShot): readonly Against[] {
-  const { flicker, motion, action, exposure, frameRate_fps, width } = clip;
+  const { flicker, motion, action, exposure, frameRate_fps } = clip;
   const found: Against[] = [];
   const strongest = flicker.lines.find(({ looksLike }) => looksLike !== 'unsure');
   if (planned.swing_stops !== undefined && flicker.verdict !== 'cannot tell') {
@@ -135,13 +137,20 @@ export function heldAgainst(clip: Measurement, planned: PlannedShot): readonly A
     found.push({ what: 'flicker', planned: planned.swing_stops, measured, unit: 'stops', state });
   }
   const smear = smear_px(clip, planned.exposureTime_s);
-  if (planned.blur_px !== undefined && planned.blur_px > 0 && smear !== undefined) {
-    // Of the pixels that the camera records, which a smaller copy of the clip has fewer of.
-    const measured = (smear * (planned.widthCount ?? width)) / width;
-    const state = nearOf(planned.blur_px, measured);
-    found.push({ what: 'blur', planned: planned.blur_px, measured, unit: 'px', state: state === 'as planned' ? state : measured < planned.blur_px ? 'better' : 'worse' }); // prettier-ignore
-  }
   const pixel_m = pixelSize_m(planned, clip);
+  const { blur_px, deliveredPixel_m } = planned;
+  if (
+    blur_px !== undefined &&
+    blur_px > 0 &&
+    smear !== undefined &&
+    pixel_m !== undefined &&
+    deliveredPixel_m !== undefined
+  ) {
+    // The plan asks for blur in pixels of what is delivered; the clip may have more, or fewer, than the camera recorded.
+    const measured = (smear * pixel_m) / deliveredPixel_m;
+    const state = nearOf(blur_px, measured);
+    found.push({ what: 'blur', planned: blur_px, measured, unit: 'px', state: state === 'as planned' ? state : measured < blur_px ? 'better' : 'worse' }); // prettier-ignore
+  }
   if (planned.speed_m_per_s !== undefined && planned.speed_m_per_s > 0 && pixel_m !== undefined && motion) {
     const measured = motion.fastest_px * pixel_m * frameRate_fps;
     found.push({ what: 'speed', planned: planned.speed_m_per_s, measured, unit: 'm_per_s', state: nearOf(planned.speed_m_per_s, measured) }); // prettier-ignore

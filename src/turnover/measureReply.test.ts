@@ -22,8 +22,8 @@ const SHOT: PlannedShot = {
   captureRate_fps: 1000,
   playback_fps: 25,
   exposureTime_s: 1 / 2000,
-  widthCount: 1920,
   fieldWidth_m: 0.16,
+  deliveredPixel_m: 0.16 / 1920,
   speed_m_per_s: 1.5,
   blur_px: 9,
   actionTime_s: 0.072,
@@ -123,7 +123,7 @@ describe('held against a plan', () => {
     const found = of({ drop, frames: 200 });
     expect(Object.keys(found).sort()).toEqual(['blur', 'duration', 'flicker', 'highlights', 'speed']);
     for (const { state } of Object.values(found)) expect(state).toBe('as planned');
-    // A hundred and sixty pixels of the clip are the camera's 1,920.
+    // A hundred and sixty pixels of the clip are 1,920 of what is delivered.
     expect(found['blur']!.measured / ((1.5 / 2) * 12)).toBeCloseTo(1, 1);
   });
 
@@ -156,6 +156,26 @@ describe('held against a plan', () => {
     }
   });
 });
+
+test('what moves as the plan of a shot says has the blur that the plan says, whatever the camera records or the clip holds', () => {
+  const text = readFileSync(new URL('../../demo/shoot.yaml', import.meta.url), 'utf8');
+  const { shoot } = readShootText(text.replace('pixels: 3840 x 2160', 'pixels: 1920 x 1080'));
+  const { measurement } = clipOf({ drop, frames: 60 });
+  const known = planShoot(shoot).shots.flatMap((shot) => {
+    const planned = plannedShot(shoot, shot);
+    return planned.blur_px !== undefined && planned.speed_m_per_s! > 0 ? [{ shot, planned }] : [];
+  });
+  expect(known.length).toBeGreaterThan(3);
+  // More is recorded than is delivered.
+  expect(known.some(({ shot, planned }) => Math.abs(planned.fieldWidth_m! / planned.deliveredPixel_m! / shot.settings!.widthCount - 1) > 0.4)).toBe(true);
+  for (const { planned } of known)
+    for (const width of [640, 1920]) {
+      const perFrame_px = (planned.speed_m_per_s! / planned.captureRate_fps! / planned.fieldWidth_m!) * width;
+      const clip = { ...measurement, width, frameRate_fps: planned.captureRate_fps!, motion: { ...measurement.motion!, fastest_px: perFrame_px } };
+      const found = heldAgainst(clip, planned).find(({ what }) => what === 'blur')!;
+      expect(found.measured / planned.blur_px!, planned.id).toBeCloseTo(1, 2);
+    }
+}); // prettier-ignore
 
 describe('lamps that fit a line', () => {
   const line = (beat_Hz: number): FlickerLine => ({ beat_Hz, deviation_Hz: 0.05 }) as FlickerLine;

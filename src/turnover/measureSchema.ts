@@ -165,7 +165,7 @@ const Against = z
     says: z.string(),
     planned: z.number(),
     measured: z.number(),
-    unit: z.enum(['stops', 'px', 'm_per_s', 's']).describe('Of both.'),
+    unit: z.enum(['stops', 'px', 'm_per_s', 's']).describe('Of both; pixels are those of the first deliverable.'),
     state: z.enum(['as planned', 'better', 'worse', 'differs']),
   })
   .meta({ id: 'against' });

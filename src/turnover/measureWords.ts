@@ -135,7 +135,7 @@ export function noiseWords({ noise }: Measurement): string | undefined {
 /** What is held against the plan, as its name. */
 export const AGAINST_NAMES: Readonly<Record<Against['what'], string>> = {
   flicker: 'Flicker',
-  blur: 'Blur',
+  blur: 'Blur as delivered',
   speed: 'Speed',
   duration: 'Action',
   highlights: 'Highlights',
@@ -148,7 +148,7 @@ export function againstFigure({ what, unit }: Pick<Against, 'what' | 'unit'>, va
   return unit === 'px' ? px(value) : unit === 's' ? time(value) : speed(value);
 }
 
-/** "Blur: 2.9 px, planned 2.1 px: worse." */
+/** "Blur as delivered: 2.9 px, planned 2.1 px: worse." */
 export function againstWords(against: Against): string {
   const { what, measured, planned, state } = against;
   return `${AGAINST_NAMES[what]}: ${againstFigure(against, measured)}, planned ${againstFigure(against, planned)}: ${state}.`; // prettier-ignore
