@@ -253,6 +253,10 @@ export const RIG = recordShape({
   }),
   reload: measured('reload_s', 'time', 'Making it ready again.', { zero: true }),
   measured: flag('isMeasured', 'Its latency and jitter were measured on the set.'),
+  firings: number('firingCount', 'count', 'Firings by which they were measured; thirty where nobody says.', {
+    least: 1,
+    most: 10_000,
+  }),
   arms: reference('crew', 'Who arms it.'),
   clears: reference('crew', 'Who calls that everybody stands clear.'),
   disarm: text('What makes it safe.', 500),

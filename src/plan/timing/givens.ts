@@ -5,7 +5,7 @@ import { put, type Asked, type Effective, type GivenEntry, type Givens } from '.
 import { isUnread } from '../unread.ts';
 import { cueName } from './steps.ts';
 import { cuesOf, meetingPlaces, timingStructureOf, type TravelBy } from './structure.ts';
-import { JITTER_RATIO, MEETING_SHARE, usualRig, usualTrigger, WANTED } from './usual.ts';
+import { measuredJitterRatio, MEETING_SHARE, STATED_JITTER_RATIO, usualRig, usualTrigger, WANTED } from './usual.ts';
 
 /** Everything the timing is given beyond what the shot itself gives; nothing where neither a cue nor a trigger is written. */
 export function timingGivens(shoot: Shoot, { shot, at }: Effective): Givens {
@@ -70,9 +70,9 @@ function addRig(givens: Givens, { shoot, cue, path, title }: Pick<OneCue, 'shoot
   const latency: Asked = { name: name('Latency_s'), title: `Latency: ${words}`, key: 'latency', value: rig.latency_s, spread: rig.latencySpread_s, usual: { ratio: 0.1 } };
   put(givens, rig, at, usual ? { ...latency, otherwise: usual.latency_s } : latency);
   const varies_s = rig.latencySpread_s === undefined ? 0 : rig.latencySpread_s / NINETIETH_SPREADS;
-  const seen = varies_s > 0 ? { value: varies_s, spread: varies_s * JITTER_RATIO.stated, why: `from the ± of the latency of ${words}` } : undefined;
+  const seen = varies_s > 0 ? { value: varies_s, spread: varies_s * STATED_JITTER_RATIO, why: `from the ± of the latency of ${words}` } : undefined;
   const otherwise = seen ?? usual?.jitter_s;
-  const jitter: Asked = { name: name('Jitter_s'), title: `Jitter, one standard deviation: ${words}`, key: 'jitter', value: rig.jitter_s, usual: { ratio: rig.isMeasured === true ? JITTER_RATIO.measured : JITTER_RATIO.stated } };
+  const jitter: Asked = { name: name('Jitter_s'), title: `Jitter, one standard deviation: ${words}`, key: 'jitter', value: rig.jitter_s, usual: { ratio: rig.isMeasured === true ? measuredJitterRatio(rig.firingCount) : STATED_JITTER_RATIO } };
   put(givens, rig, at, otherwise ? { ...jitter, otherwise } : jitter);
 } // prettier-ignore
 
@@ -108,7 +108,7 @@ function addTrigger(givens: Givens, shot: Shot, at: { readonly trigger: string; 
   const usual = usualTrigger(by);
   const own = (asked: Asked) => put(givens, known, path, asked);
   own({ name: 'triggerMean_s', title: 'Delay of the trigger, on average', key: 'latency', value: trigger.triggerLatency_s, spread: trigger.triggerLatencySpread_s, usual: { ratio: 0.1 }, otherwise: usual.latency_s });
-  own({ name: 'triggerSpread_s', title: 'Spread of that delay, one standard deviation', key: 'jitter', value: trigger.triggerJitter_s, usual: { ratio: JITTER_RATIO.stated }, otherwise: usual.jitter_s });
+  own({ name: 'triggerSpread_s', title: 'Spread of that delay, one standard deviation', key: 'jitter', value: trigger.triggerJitter_s, usual: { ratio: STATED_JITTER_RATIO }, otherwise: usual.jitter_s });
   if (timing.trigger === 'device') givens.set('triggerTail_s', settled('Mean of its late tail', 0, `${path}/by`));
   if (timing.answers === 'fixed') from({ name: 'triggerAnswers_s', title: 'When what it answers happens', key: 'answers', value: trigger.triggerCue_s, otherwise: { value: 0, why: 'it answers the start of the action' } });
   if (timing.post === 'fixed') from({ name: 'postTriggerFraction', title: 'Share of the memory kept after the trigger', key: 'post', value: trigger.postTriggerFraction });

@@ -175,6 +175,17 @@ describe('a spread', () => {
     expect(cue.assumed.map(({ name }) => name)).toEqual(['cue0Jitter_s']);
   });
 
+  test('of a rig measured by few firings is known less well than by many, and so is whether they meet', () => {
+    const widthOf = (rig: Changes) => {
+      const { low, high } = marginOf(planned(withChanges(MEETING, rig)), 'meeting').stops!;
+      return high - low;
+    };
+    const measured = (firings: number) => widthOf({ '/kit/rigs/latch/measured': true, '/kit/rigs/latch/firings': firings });
+    expect(measured(5)).toBeGreaterThan(measured(30));
+    expect(measured(30)).toBeGreaterThan(measured(200));
+    expect(measured(30)).toBe(widthOf({ '/kit/rigs/latch/measured': true }));
+  }); // prettier-ignore
+
   test('of a rig nobody measured is taken as usual for its kind, and said to be', () => {
     const cue = cueOf(timingOf({ '/kit/rigs': { latch: { title: 'Latch', kind: 'latch' } } }, { '/shots/one/cues': { berry: BERRY } }), 'berry'); // prettier-ignore
     expect([cue.latency_s, cue.spread_s]).toEqual([0.027, 0.002]);

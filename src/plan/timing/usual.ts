@@ -1,4 +1,5 @@
 /** How rigs and triggers usually behave, where nobody has measured them. */
+import { NINETIETH_SPREADS } from '../../laws/chance/normal.ts';
 import type { Rig, Shot } from '../../document/schema.ts';
 
 /** Least, usual and most of a figure, in milliseconds. */
@@ -68,8 +69,18 @@ export function usualTrigger(by: TriggerBy): UsualDelay {
   return delayOf(TRIGGERS[by]);
 }
 
-/** Jitter found from some thirty shots is this near, P10 to P90; stated by somebody, less so. */
-export const JITTER_RATIO = { measured: 0.17, stated: 0.3 } as const;
+/** Jitter that somebody states is this near, P10 to P90; common practice, no source. */
+export const STATED_JITTER_RATIO = 0.3;
+
+const USUAL_FIRINGS = 30;
+
+/**
+ * How near a jitter measured by so many firings is, P10 to P90: a standard deviation of n normal values strays by
+ * 1/√(2(n − 1)) of itself. Of one firing none is told, and it is no nearer than to itself.
+ */
+export function measuredJitterRatio(firingCount = USUAL_FIRINGS): number {
+  return firingCount < 2 ? 1 : Math.min(1, NINETIETH_SPREADS / Math.sqrt(2 * (firingCount - 1)));
+}
 
 /** Share of takes in which things should meet, and in which the memory should hold the action, where nobody says. */
 export const WANTED = { meeting: 0.8, catch: 0.95 } as const;

@@ -158,7 +158,7 @@ describe('a rig', () => {
   const after = applyPatch(SHOOT, learnt.patch);
 
   test('gets its latency with how far off it may be, its jitter, and that it was measured', () => {
-    expect(valueAt(after, '/kit/rigs/latch')).toMatchObject({ latency: '24.40 ms ± 0.55 ms', jitter: '940 µs', measured: true }); // prettier-ignore
+    expect(valueAt(after, '/kit/rigs/latch')).toMatchObject({ latency: '24.40 ms ± 0.55 ms', jitter: '940 µs', measured: true, firings: clips.length }); // prettier-ignore
     expect(readShoot(after).problems).toEqual(readShoot(SHOOT).problems);
     const { latency_s, latencySpread_s } = readShoot(after).shoot.kit.rigs['latch']!;
     expect(latency_s).toBeCloseTo(0.0244, 12);
@@ -184,6 +184,7 @@ describe('a rig', () => {
   test('learnt from few takes, a wild one among them, says so', () => {
     const few = taught(learnRig({ written: SHOOT, rigId: 'latch', clips: [...clips.slice(0, 4), fired('wild.mov', 300), fired('dark.mov', 1)], date: DATE })); // prettier-ignore
     expect(few.notices.join('\n')).toMatch(/5 takes are few/);
+    expect(few.notices.join('\n')).toMatch(/known to 45 %, as 5 takes tell it/);
     expect(few.notices.join('\n')).toMatch(/wild\.mov lies 34\.8 ms late/);
     expect(few.notices.join('\n')).toMatch(/dark\.mov is left out: it moves within 2 frames/);
   });

@@ -7,7 +7,7 @@ import type { Rig } from '../../document/schema.ts';
 import type { Written } from '../../document/written.ts';
 import { FEW_TAKES, rigTimesOf, type RigTimes } from '../../measure/learn/rigTimes.ts';
 import { CAUTION_WORDS } from '../../plan/cautions.ts';
-import { JITTER_RATIO, usualRig } from '../../plan/timing/usual.ts';
+import { measuredJitterRatio, usualRig } from '../../plan/timing/usual.ts';
 import type { MeasuredClip } from '../measureReply.ts';
 import { isSynthetic, learning, notePatch, SYNTHETIC_NOTICE, type Learning, type LearntChange } from './learnt.ts';
 import { withoutSpread, withSpread } from './sayFigure.ts';
@@ -43,7 +43,7 @@ function noticesOf({ takes, leftOut, latency_s, quantised_s }: RigTimes): readon
     ...(far.length > 0 ? [`${sayList(off)}, far from the others, and counts all the same. Where it misfired, leave it out.`] : []),
     ...leftOut.map(({ name, why }) => `${name} is left out: ${why}.`),
     'Counted from the light that shows the firing to the first movement that can be seen: a slow start is seen late.',
-    `The plan takes a measured jitter as known to ${showNumber(100 * JITTER_RATIO.measured, 2)} %, as thirty takes tell it.`,
+    `The plan takes the jitter as known to ${showNumber(100 * measuredJitterRatio(takes.length), 2)} %, as ${takes.length} takes tell it.`,
   ];
 } // prettier-ignore
 
@@ -85,6 +85,7 @@ export function learnRig({ written, rigId, clips, date }: LearnRigGiven): Learni
       { op: 'add', path: `${path}/latency`, value: latency },
       { op: 'add', path: `${path}/jitter`, value: jitter },
       { op: 'add', path: `${path}/measured`, value: true },
+      { op: 'add', path: `${path}/firings`, value: takes.length },
       notePatch(written, `${path}/note`, note),
     ],
   });
