@@ -3,6 +3,9 @@ import { defineConfig } from 'vitest/config';
 /** A failed comparison says its values at length: where nobody can run it again, “Array(1)” tells nothing. */
 const chaiConfig = { truncateThreshold: 4000 };
 
+/** What is to become so is waited for: on a busy machine that takes longer than a second. */
+const expect = { poll: { timeout: 10_000 } };
+
 export default defineConfig({
   test: {
     projects: [
@@ -10,6 +13,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           chaiConfig,
+          expect,
           environment: 'node',
           include: ['{src,test,tools,bench,demo,examples}/**/*.test.{ts,tsx,mjs}'],
           exclude: ['test/journeys/**'],
@@ -22,6 +26,7 @@ export default defineConfig({
         test: {
           name: 'journeys',
           chaiConfig,
+          expect,
           environment: 'node',
           include: ['test/journeys/**/*.test.ts'],
           // A journey drives a whole browser and server: one at a time, and slow machines are given time.

@@ -138,6 +138,34 @@ describe.skipIf(noFfmpeg)('the view of a clip', () => {
     await context.close();
   });
 
+  test('two fingers on the axis come closer, and the playhead stays where it was', async () => {
+    const { href } = await withClip('numbered.mkv', { captureRate_fps: 1000 });
+    const { page, context, complaints } = await opened(href, { size: SIZES[2] });
+    const ground = page.locator('.clip-ground');
+    await ground.scrollIntoViewIfNeeded();
+    const { x, y, width } = (await ground.boundingBox())!;
+    const all = page.getByRole('button', { name: 'All of it' });
+    expect(await all.getAttribute('aria-disabled')).toBe('true');
+    const glass = await context.newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: readonly number[]) =>
+      glass.send('Input.dispatchTouchEvent', { type, touchPoints: at.map((share, id) => ({ id, x: x + share * width, y: y + 60 })) }); // prettier-ignore
+    await touch('touchStart', 0.4);
+    const stood = await now(page);
+    await touch('touchStart', 0.4, 0.6);
+    for (const by of [0.05, 0.1, 0.15, 0.2]) await touch('touchMove', 0.4 - by, 0.6 + by);
+    await touch('touchEnd', 0.2);
+    await touch('touchEnd');
+    await soon(() => all.getAttribute('aria-disabled')).toBe('false');
+    expect(await now(page)).toBe(stood);
+    // A fifth of the clip lies between the fingers, which stand three fifths of the width apart.
+    const mark = (await grip(page, 'Where the clip stands').boundingBox())!;
+    const shown = 1 / 3;
+    const from = 0.4 - 0.2 * shown;
+    expect((mark.x + mark.width / 2 - x) / width).toBeCloseTo((stood / COUNT - from) / shown, 1);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
   test('stops at the very frame that is asked for: by key, by the axis, and where playing is stopped', async () => {
     const { href } = await withClip('numbered.mkv', { captureRate_fps: 1000 });
     const { page, context, complaints } = await opened(href);

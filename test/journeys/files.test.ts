@@ -112,7 +112,7 @@ test('a frame takes a picture, scaled down, in one edit; undo takes it back and 
   expect(entry?.size).toMatch(/^\d+ B$/);
   await page.keyboard.press('Control+z');
   await expect.poll(() => frame.locator('.frame-words').textContent()).toBe('Amber climbs the glass, lit from behind.');
-  expect((await writtenOf(id)).files).toBeUndefined();
+  await expect.poll(async () => (await writtenOf(id)).files).toBeUndefined();
   expect(complaints).toEqual([]);
   await context.close();
 });

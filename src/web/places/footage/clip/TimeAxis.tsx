@@ -33,7 +33,7 @@ export function TimeAxis() {
   const { measurement, shot, playhead, transport, kept } = useClip();
   const { frameCount, frameRate_fps, playback_fps, action, missingFrames, repeatedFrames, swappedFrames = [] } = measurement;
   const [track, width_px] = useWidth<HTMLDivElement>();
-  const { view, setView, frameAtX } = useView(track, playhead, frameCount);
+  const { view, setView, frameAtX, pinch } = useView(track, playhead, frameCount);
   const pixel_m = shot && pixelSize_m(shot, measurement);
   const strips = useMemo(() => stripsOf(measurement, pixel_m), [measurement, pixel_m]);
   const moments = useMemo(
@@ -78,9 +78,13 @@ export function TimeAxis() {
             onPointerDown={(event) => {
               if (event.button !== 0) return;
               event.currentTarget.setPointerCapture(event.pointerId);
-              follow(event);
+              if (!pinch.onDown(event)) follow(event);
             }}
-            onPointerMove={(event) => event.currentTarget.hasPointerCapture(event.pointerId) && follow(event)}
+            onPointerMove={(event) => {
+              if (!pinch.onMove(event) && event.currentTarget.hasPointerCapture(event.pointerId)) follow(event);
+            }}
+            onPointerUp={pinch.onEnd}
+            onPointerCancel={pinch.onEnd}
           >
             <Shade kept={kept} view={view} />
             <PlayheadLine view={view} />

@@ -5,6 +5,7 @@ import {
   FEWEST_SHOWN,
   frameAt,
   movedBy,
+  pinched,
   placeOf,
   rulerOf,
   showing,
@@ -32,6 +33,33 @@ describe('a view of a clip', () => {
         expect(now.from).toBeGreaterThanOrEqual(0);
         expect(now.to).toBeLessThanOrEqual(frameCount * (1 + 1e-9));
         expect(now.to - now.from).toBeGreaterThan(Math.min(FEWEST_SHOWN, frameCount) - 1e-6);
+      }),
+    );
+  });
+
+  test('held by two fingers keeps the frames under them, wherever they go', () => {
+    const view = { from: 400, to: 1400 };
+    const held = [0.3, 0.5] as const;
+    for (const now of [
+      [0.2, 0.8],
+      [0.5, 0.3],
+      [0.6, 0.8],
+    ] as const) {
+      const after = pinched(view, { held, now, frameCount: COUNT });
+      const under = ({ from, to }: View, at: number) => from + at * (to - from);
+      expect(under(after, Math.min(...now))).toBeCloseTo(under(view, 0.3), 9);
+      expect(under(after, Math.max(...now))).toBeCloseTo(under(view, 0.5), 9);
+    }
+  });
+
+  test('held by two fingers never leaves the clip, nor gets closer than can be seen', () => {
+    const share = fc.double({ min: -0.5, max: 1.5, noNaN: true });
+    fc.assert(
+      fc.property(views, fc.tuple(share, share), fc.tuple(share, share), ({ view, frameCount }, held, now) => {
+        const { from, to } = pinched(view, { held, now, frameCount });
+        expect(from).toBeGreaterThanOrEqual(-1e-6);
+        expect(to).toBeLessThanOrEqual(frameCount + 1e-6);
+        expect(to - from).toBeGreaterThanOrEqual(Math.min(FEWEST_SHOWN, frameCount) - 1e-6);
       }),
     );
   });

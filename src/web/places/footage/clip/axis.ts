@@ -29,6 +29,18 @@ export function zoomed({ from, to }: View, { factor, about, frameCount }: { read
   return within(about - share * span, span, frameCount);
 } // prettier-ignore
 
+/** Nearer to each other two fingers tell no distance. */
+const LEAST_APART = 0.02;
+
+/** The view in which the frames that two fingers took hold of lie under them again; places are shares of the width. */
+export function pinched({ from, to }: View, { held, now, frameCount }: { readonly held: readonly [number, number]; readonly now: readonly [number, number]; readonly frameCount: number }): View {
+  const apart = ([a, b]: readonly [number, number]) => Math.max(LEAST_APART, Math.abs(b - a));
+  const middle = ([a, b]: readonly [number, number]) => (a + b) / 2;
+  const span = ((to - from) * apart(held)) / apart(now);
+  const shown = Math.min(frameCount, Math.max(Math.min(FEWEST_SHOWN, frameCount), span));
+  return within(from + middle(held) * (to - from) - middle(now) * shown, shown, frameCount);
+} // prettier-ignore
+
 export const movedBy = ({ from, to }: View, frames: number, frameCount: number): View =>
   within(from + frames, to - from, frameCount);
 

@@ -1,18 +1,20 @@
 import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
 import { frameAt, movedBy, showing, wholeOf, zoomed, type View } from './axis.ts';
 import type { Playhead } from './playhead.ts';
+import { usePinch, type Pinch } from './usePinch.ts';
 
 export interface Viewing {
   readonly view: View;
   readonly setView: (next: (view: View) => View) => void;
   /** The frame at a place across the window. */
   readonly frameAtX: (clientX: number) => number;
+  readonly pinch: Pinch;
 }
 
 /** A notch of a wheel doubles in so many. */
 const PER_PIXEL = 1 / 300;
 
-/** Which frames are in sight: it follows the playhead, and a wheel with Control, or two fingers, comes closer. */
+/** Which frames are in sight: it follows the playhead, and a wheel with Control, or two fingers on a pad or the glass, comes closer. */
 export function useView(track: RefObject<HTMLElement | null>, playhead: Playhead, frameCount: number): Viewing {
   const [view, setView] = useState(() => wholeOf(frameCount));
   const newest = useRef(view);
@@ -52,5 +54,6 @@ export function useView(track: RefObject<HTMLElement | null>, playhead: Playhead
     return () => element.removeEventListener('wheel', onWheel);
   }, [track, shareAt, frameCount]);
   const frameAtX = useCallback((clientX: number) => frameAt(shareAt(clientX), newest.current, frameCount), [shareAt, frameCount]); // prettier-ignore
-  return { view, setView, frameAtX };
+  const pinch = usePinch({ view, setView, frameCount, shareAt });
+  return { view, setView, frameAtX, pinch };
 }
