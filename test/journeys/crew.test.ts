@@ -268,7 +268,7 @@ test('after a while without a network both end with what the server has, and the
   await sheet.getByRole('button', { name: 'Restore this' }).click();
   await sheet.getByRole('button', { name: 'Restore revision 1' }).click();
   await ada.page.locator('.notice', { hasText: 'Revision 1 is restored' }).waitFor();
-  expect(await textOf(id)).toBe(await textOf(id, 1));
+  await expect.poll(async () => (await textOf(id)) === (await textOf(id, 1))).toBe(true);
   await expect.poll(() => juno.field('Takes').inputValue()).toBe('14');
   await expect.poll(() => rows.first().textContent()).toContain('Revision 1 brought back');
 

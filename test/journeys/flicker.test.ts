@@ -118,7 +118,7 @@ test('a light record is refused with its line, then taken: its period is drawn, 
   await panel(page)
     .getByRole('row', { name: /diodes that let the mains through/ })
     .waitFor();
-  expect((await written(id)).kit.lamps['soft-90']!.measured).toBeUndefined();
+  await soon(async () => (await written(id)).kit.lamps['soft-90']!.measured).toBeUndefined();
   expect(complaints).toEqual([]);
   await context.close();
 }, 60_000);
@@ -183,7 +183,7 @@ test('a point of the chart is picked by keyboard, shown on every margin, applied
   await card.waitFor({ state: 'detached' });
   await page.getByRole('status').getByRole('button', { name: 'Undo' }).click();
   await soon(() => margin(page)).toBe(before);
-  expect((await written(id)).shots['honey']!.rate).toBeUndefined();
+  await soon(async () => (await written(id)).shots['honey']!.rate).toBeUndefined();
 
   // The same as figures, and a shutter that does not fit its frame is said to.
   await panel(page).getByText('As a table, in stops').click();

@@ -109,7 +109,8 @@ test('the short limit is chosen, a way closes it, undo brings it back, and a rel
   await expect.poll(() => margins(page)).toEqual(before);
   await page.getByRole('button', { name: `Redo: ${title!}` }).click();
   await expect.poll(() => margins(page)).toEqual(closed);
-  expect((await journal(shootId)).rows.map(({ kind }) => kind)).toEqual(['edit', 'undo', 'redo']);
+  const kinds = async () => (await journal(shootId)).rows.map(({ kind }) => kind);
+  await expect.poll(kinds).toEqual(['edit', 'undo', 'redo']);
   expect(complaints).toEqual([]);
   await context.close();
 });
