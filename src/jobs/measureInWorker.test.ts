@@ -43,7 +43,7 @@ function toolsLeft(): readonly string[] {
 }
 
 /** One that is killed takes a moment. */
-const nothingLeft = () => vi.waitFor(() => expect(toolsLeft()).toEqual([]), { timeout: 2000, interval: 10 });
+const nothingLeft = () => vi.waitFor(() => expect(toolsLeft()).toEqual([]), { timeout: 20_000, interval: 10 });
 
 async function faultOf(act: Promise<unknown>): Promise<Fault> {
   const error: unknown = await act.then(

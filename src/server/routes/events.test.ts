@@ -278,9 +278,9 @@ describe('live events', () => {
     const { follow, watching } = await server();
     const events = await follow();
     await events.next();
-    await vi.waitFor(() => expect(watching.size).toBe(1));
+    await expect.poll(() => watching.size).toBe(1);
     await events.stop();
-    await vi.waitFor(() => expect(watching.size).toBe(0));
+    await expect.poll(() => watching.size).toBe(0);
   });
 
   test('HEAD leaves nothing watching', async () => {
@@ -293,7 +293,7 @@ describe('live events', () => {
     const { follow, closing, watching } = await server();
     const events = await follow();
     const heard = events.take(1);
-    await vi.waitFor(() => expect(watching.size).toBe(1));
+    await expect.poll(() => watching.size).toBe(1);
     closing.abort();
     expect(await heard).toEqual([]);
     expect(watching.size).toBe(0);
