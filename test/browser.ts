@@ -86,7 +86,10 @@ export async function openWindow(
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => {
-    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+    const says = message.text();
+    // Which resource it was stands beside the words, not in them.
+    const where = says.startsWith('Failed to load resource') ? ` ${message.location().url}` : '';
+    if (['error', 'warning'].includes(message.type())) complaints.push(says + where);
   });
   page.on('pageerror', (error) => complaints.push(String(error)));
   return { page, context, complaints };

@@ -76,6 +76,8 @@ export interface ClipEntry extends ClipRecord {
   readonly name: string;
   /** Whether its file is there now. */
   readonly isHere: boolean;
+  /** Only the browser where it was added knows of it as yet: nothing of it can be had. */
+  readonly isUnsent?: true;
   readonly size_B?: number;
   readonly measuring?: ClipJob;
   /** A small copy that a browser plays. */

@@ -73,7 +73,12 @@ describe('what is done to clips', () => {
     store.happen(added('clip-0001', 'pour'));
     store.happen({ kind: 'aside', clipId: 'clip-0001', isAside: true });
     expect(names(store)).toEqual(['clip-0001.mov']);
-    expect(store.current().state?.clips[0]).toMatchObject({ isAside: true, shotId: 'pour', isHere: true });
+    expect(store.current().state?.clips[0]).toMatchObject({
+      isAside: true,
+      shotId: 'pour',
+      isHere: true,
+      isUnsent: true,
+    });
     expect(store.current().unsentCount).toBe(2);
     await settled();
     await settled();
@@ -81,6 +86,7 @@ describe('what is done to clips', () => {
     expect(happenings.map(({ event }) => event.kind)).toEqual(['added', 'aside']);
     expect(store.current().unsentCount).toBe(0);
     expect(store.current().state?.clips[0]).toMatchObject({ name: 'day/clip-0001.mov', size_B: 5, isAside: true });
+    expect(store.current().state?.clips[0]).not.toHaveProperty('isUnsent');
   });
 
   test('stays on the screen without a network, is kept in the browser, and is sent under the same id when it is back', async () => {

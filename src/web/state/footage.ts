@@ -56,6 +56,7 @@ const newEntry = (entry: ClipEntry): ClipEntry => ({
   ...entry,
   name: entry.path.slice(entry.path.lastIndexOf('/') + 1),
   isHere: true,
+  isUnsent: true,
   proxy: { state: 'none' },
 });
 

@@ -65,14 +65,14 @@ function MeasureButton({ clip, onMeasure, onStop }: Pick<ClipRowProps, 'clip' | 
 
 /** One clip: how it looks at its peak, how it stands, what was found in it, and what can be done with it. */
 export function ClipRow({ shootId, clip, when, pairing, onGo, onPair, onCorrect, onMeasure, onStop, onAside }: ClipRowProps) {
-  const { id, name, brief, note, isAside } = clip;
+  const { id, name, brief, note, isAside, isUnsent } = clip;
   const href = footageHref(shootId, id);
   const frame = brief?.action?.peak ?? 0;
   const isChosen = pairing?.id === id;
   return (
     <li className={`footage-clip${isAside ? ' is-aside' : ''}${isChosen ? ' is-chosen' : ''}`}>
       <GoLink className="footage-picture" href={href} onGo={onGo} tabIndex={-1} aria-hidden="true">
-        <Still shootId={shootId} clipId={id} frame={frame} width={384} alt="" />
+        {isUnsent ? <span className="footage-no-still">not sent yet</span> : <Still shootId={shootId} clipId={id} frame={frame} width={384} alt="" />}
       </GoLink>
       <div className="footage-said">
         <h3>

@@ -27,7 +27,13 @@ export function FirstLook({ open, entry, clip, onGo }: FirstLookProps) {
       <div className="clip-top">
         <div className="clip-player">
           <div className="clip-picture">
-            {entry.isHere ? <Still shootId={open.id} clipId={entry.id} frame={0} width={STILL_px} alt="The first frame" /> : <p className="clip-no-picture">Its file is not here.</p>}
+            {entry.isUnsent ? (
+              <p className="clip-no-picture">It was not sent yet.</p>
+            ) : entry.isHere ? (
+              <Still shootId={open.id} clipId={entry.id} frame={0} width={STILL_px} alt="The first frame" />
+            ) : (
+              <p className="clip-no-picture">Its file is not here.</p>
+            )}
           </div>
           <p className="clip-hint">
             {entry.isHere ? 'Player, strips and contact sheet come when every frame was measured.' : 'Bring the file back to where it was, and measure it.'}
