@@ -125,7 +125,7 @@ async function settle(path: string): Promise<void> {
 
 /** Makes a copy. Throws a Fault where it cannot be made, and what the signal says; nothing of it is left then. */
 export async function makeProxy(given: ProxyGiven): Promise<void> {
-  const { clip, path, partPath, signal, onProgress, timeout_ms = STALL_ms } = given;
+  const { clip, form, path, partPath, signal, onProgress, timeout_ms = STALL_ms } = given;
   const where = clip.file.name;
   signal?.throwIfAborted();
   const { child, ended } = startTool('ffmpeg', argsOf(given));
@@ -147,7 +147,7 @@ export async function makeProxy(given: ProxyGiven): Promise<void> {
     if (watched.hasStalled()) throw stalled(where, timeout_ms);
     if (code !== 0)
       throw new Fault({ code: 'media.no-copy', what: `A small copy cannot be made (${lastComplaint(said)})`, where, mend: 'Check that the clip can be read, and that the disk of the data folder has room.', retry: true }); // prettier-ignore
-    await unturn(partPath);
+    if (PROXY_FORMS[form].ending.endsWith('mp4')) await unturn(partPath);
     await settle(partPath);
     await rename(partPath, path);
     if (process.platform !== 'win32') await settle(dirname(path));

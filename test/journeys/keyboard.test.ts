@@ -131,7 +131,7 @@ test('a menu asked for before its list has come opens when it comes, unless one 
   await page.goto(`${served.url}/demo`);
   await more.focus();
   await page.keyboard.press('Enter');
-  expect(held).toHaveLength(1);
+  await soon(() => held.length).toBe(1);
   expect(await isHere()).toBe(null);
   letGo();
   const copy = page.getByRole('menuitem', { name: 'Copy' });

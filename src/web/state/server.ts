@@ -76,12 +76,8 @@ export function follow({ path, attach, onLive }: Following): () => void {
     next.addEventListener('error', () => {
       onLive(false);
       // A lost network is tried again by the browser; an answer that is no stream closes the source for good.
-      if (next.readyState === EventSource.CLOSED) again = setTimeout(reopen, REOPEN_ms);
+      if (next.readyState === EventSource.CLOSED) again = setTimeout(open, REOPEN_ms);
     });
-  };
-  const reopen = () => {
-    shut();
-    open();
   };
   const rest = () => {
     shut();

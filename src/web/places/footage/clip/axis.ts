@@ -15,16 +15,20 @@ export const wholeOf = (frameCount: number): View => ({ from: 0, to: Math.max(1,
 export const clampFrame = (frame: number, frameCount: number): number =>
   Math.min(Math.max(0, frameCount - 1), Math.max(0, Math.round(frame)));
 
+/** As many frames as can be shown of so many that are asked for. */
+const shownOf = (span: number, frameCount: number): number =>
+  Math.min(frameCount, Math.max(Math.min(FEWEST_SHOWN, frameCount), span));
+
 /** A view of so many frames that begins at a frame, moved so that it lies within the clip. */
 function within(from: number, span: number, frameCount: number): View {
-  const shown = Math.min(frameCount, Math.max(Math.min(FEWEST_SHOWN, frameCount), span));
+  const shown = shownOf(span, frameCount);
   const first = Math.min(frameCount - shown, Math.max(0, from));
   return { from: first, to: first + shown };
 }
 
 /** Closer by a factor above 1, farther by one below, about a frame that keeps its place. */
 export function zoomed({ from, to }: View, { factor, about, frameCount }: { readonly factor: number; readonly about: number; readonly frameCount: number }): View {
-  const span = Math.min(frameCount, Math.max(Math.min(FEWEST_SHOWN, frameCount), (to - from) / factor));
+  const span = shownOf((to - from) / factor, frameCount);
   const share = Math.min(1, Math.max(0, (about - from) / (to - from)));
   return within(about - share * span, span, frameCount);
 } // prettier-ignore
@@ -36,9 +40,8 @@ const LEAST_APART = 0.02;
 export function pinched({ from, to }: View, { held, now, frameCount }: { readonly held: readonly [number, number]; readonly now: readonly [number, number]; readonly frameCount: number }): View {
   const apart = ([a, b]: readonly [number, number]) => Math.max(LEAST_APART, Math.abs(b - a));
   const middle = ([a, b]: readonly [number, number]) => (a + b) / 2;
-  const span = ((to - from) * apart(held)) / apart(now);
-  const shown = Math.min(frameCount, Math.max(Math.min(FEWEST_SHOWN, frameCount), span));
-  return within(from + middle(held) * (to - from) - middle(now) * shown, shown, frameCount);
+  const span = shownOf(((to - from) * apart(held)) / apart(now), frameCount);
+  return within(from + middle(held) * (to - from) - middle(now) * span, span, frameCount);
 } // prettier-ignore
 
 export const movedBy = ({ from, to }: View, frames: number, frameCount: number): View =>
