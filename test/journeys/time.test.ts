@@ -81,6 +81,11 @@ async function drag(page: Page, what: Locator, by: { readonly x?: number; readon
   await page.mouse.move(x + (by.x ?? 0), y + (by.y ?? 0));
 }
 
+const middleOf = async (what: Locator) => {
+  const { y, height } = (await what.boundingBox())!;
+  return y + height / 2;
+};
+
 /** The day of the plan on the screen has been drawn, few days or many. */
 const ready = async (page: Page) => {
   await page.locator('.day[aria-busy="false"]').waitFor({ timeout: 20_000 });
@@ -232,17 +237,35 @@ describe('the day', () => {
     await ready(page);
     await page.getByText('The order is fixed.').waitFor();
     await soon(() => isFocused(earlier)).toBe(true);
-    expect(await summaries(shootId)).toEqual(['Honey coils moved in the day']);
+    await soon(() => summaries(shootId)).toEqual(['Honey coils moved in the day']);
+
+    // Whoever went on to something else is left there when the day has been drawn many times more.
+    const later = button(page, 'Save the day as CSV');
+    await later.focus();
+    const drawn = page.getByText('2000 days drawn');
+    await drawn.waitFor({ timeout: 20_000 });
+    expect(await isFocused(later)).toBe(true);
 
     // From the last row up to the first by its handle: more is changed over, so the day is longer.
     const last = found.at(-1)!;
     const rows = page.locator('.day-rows ol > li');
-    const [to, from] = [(await rows.first().boundingBox())!, (await rows.last().boundingBox())!];
-    await drag(page, rows.last().locator('.day-grip'), { y: to.y - from.y });
+    const grips = page.locator('.day-grip');
+    await drag(page, grips.last(), { y: (await middleOf(rows.first())) - (await middleOf(rows.last())) });
     await soon(async () => (await order(page))[0]).toBe(last);
     await page.mouse.up();
+    expect((await order(page))[0]).toBe(last);
     await soon(() => summaries(shootId)).toEqual(['Honey coils moved in the day', `${last} moved in the day`]);
     await soon(() => wrap(page)).not.toBe(was);
+    await drawn.waitFor({ timeout: 20_000 });
+
+    // And down again past others, each of which is put before it in the page.
+    await drag(page, grips.first(), { y: (await middleOf(rows.nth(3))) - (await middleOf(rows.first())) });
+    await soon(async () => (await order(page))[3]).toBe(last);
+    expect(await page.evaluate(() => getSelection()!.toString())).toBe('');
+    await page.keyboard.press('Escape');
+    await soon(async () => (await order(page))[0]).toBe(last);
+    await page.mouse.up();
+    expect(await summaries(shootId)).toHaveLength(2);
     await ready(page);
 
     await button(page, 'Let it be found').click();

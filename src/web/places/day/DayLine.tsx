@@ -4,6 +4,7 @@ import type { DayBlock, DayPlan, DayShot } from '../../../plan/day/types.ts';
 import { sayTime, WORK_NAMES } from '../../../plan/day/words.ts';
 import { shotHref } from '../../hrefs.ts';
 import { Button } from '../../parts/Button.tsx';
+import { focusMover } from '../../parts/focusMover.ts';
 import { Icon } from '../../parts/Icon.tsx';
 import { useWidth } from '../../parts/useWidth.ts';
 import type { OpenShoot } from '../../state/contract.ts';
@@ -101,29 +102,29 @@ interface Dragging {
   readonly to: number;
 }
 
-/** A moved row keeps the focus: the button that moved it, or its pair once that one has nowhere left to go. */
-function focusMover(list: HTMLElement, id: string, by: number): void {
-  const button = (way: number) => list.querySelector<HTMLButtonElement>(`[data-move="${CSS.escape(`${id} ${way}`)}"]`);
-  const same = button(by);
-  (same?.disabled === false ? same : button(-by))?.focus();
-}
-
 /** The day from call to wrap: a row a shot, in the order of the day, with how far its end varies. */
 export function DayLine({ open, day, onGo, onMove }: DayLineProps) {
-  const { order, shots } = day;
+  const { shots } = day;
+  // A shot stays where it was put while the day is drawn with it there.
+  const [put, setPut] = useState<{ readonly order: readonly string[]; readonly on: DayPlan }>();
+  const order = put?.on === day ? put.order : day.order;
   const span = spanOf(day);
   const [ground, width_px] = useWidth<HTMLDivElement>();
   const list = useRef<HTMLOListElement>(null);
   const [dragged, setDragged] = useState<Dragging>();
   const [moved, setMoved] = useState<{ readonly id: string; readonly by: number }>();
+  // By what it says: each day drawn brings a new list, mostly with the same order.
+  const inOrder = order.join('\n');
   useEffect(() => {
     if (moved && list.current) focusMover(list.current, moved.id, moved.by);
-  }, [moved, order]);
+  }, [moved, inOrder]);
 
   const titleOf = (id: string) => shots.find(({ shotId }) => shotId === id)?.title ?? id;
   const move = (id: string, to: number) => {
     const next = movedTo(order, id, to);
-    if (next !== order) onMove(next, titleOf(id));
+    if (next === order) return;
+    setPut({ order: next, on: day });
+    onMove(next, titleOf(id));
   };
   const shown = dragged ? movedTo(order, dragged.id, dragged.to) : order;
 
@@ -133,20 +134,30 @@ export function DayLine({ open, day, onGo, onMove }: DayLineProps) {
     const found = rows.findIndex((row) => y < row.getBoundingClientRect().bottom);
     return found < 0 ? rows.length - 1 : found;
   };
-  const grip = (id: string) => ({
+  const isDragging = dragged !== undefined;
+  useEffect(() => {
+    if (!isDragging) return;
+    const putBack = (event: KeyboardEvent) => event.key === 'Escape' && setDragged(undefined);
+    document.addEventListener('keydown', putBack);
+    return () => document.removeEventListener('keydown', putBack);
+  }, [isDragging]);
+  // The list hears the pointer, not the row: a row that is put elsewhere in the page loses hold of it.
+  const dragging = {
     onPointerDown: (event: PointerEvent<HTMLElement>) => {
+      const id = (event.target as HTMLElement).dataset.grip;
+      if (id === undefined || !event.isPrimary || event.button !== 0) return;
       event.currentTarget.setPointerCapture(event.pointerId);
       setDragged({ id, to: order.indexOf(id) });
     },
-    onPointerMove: (event: PointerEvent<HTMLElement>) => {
-      if (dragged?.id === id) setDragged({ id, to: rowAt(event.clientY) });
+    onPointerMove: ({ clientY }: PointerEvent<HTMLElement>) => {
+      if (dragged) setDragged({ id: dragged.id, to: rowAt(clientY) });
     },
     onPointerUp: () => {
-      if (dragged?.id === id) move(id, dragged.to);
+      if (dragged) move(dragged.id, dragged.to);
       setDragged(undefined);
     },
     onPointerCancel: () => setDragged(undefined),
-  });
+  };
 
   return (
     <div className="day-line">
@@ -161,7 +172,7 @@ export function DayLine({ open, day, onGo, onMove }: DayLineProps) {
         <div className="day-behind">
           <Ground day={day} span={span} width_px={width_px} />
         </div>
-        <ol ref={list} aria-label="Shots in the order of the day">
+        <ol ref={list} aria-label="Shots in the order of the day" className={isDragging ? 'is-dragging' : undefined} {...dragging}>
           {shown.map((id, i) => {
             const shot = shots.find(({ shotId }) => shotId === id);
             if (!shot) return null;
@@ -175,7 +186,7 @@ export function DayLine({ open, day, onGo, onMove }: DayLineProps) {
                 </span>
                 <Bar shot={shot} span={span} />
                 <span className="day-move no-print">
-                  <span className="day-grip" title={`Drag ${shot.title} to another place`} aria-hidden="true" {...grip(id)} />
+                  <span className="day-grip" title={`Drag ${shot.title} to another place`} aria-hidden="true" data-grip={id} />
                   <Button look="sign" data-move={`${id} -1`} disabled={i === 0} aria-label={`Move ${shot.title} earlier`} onClick={() => { move(id, i - 1); setMoved({ id, by: -1 }); }}>
                     <Icon name="up" />
                   </Button>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { shotHref } from '../../hrefs.ts';
 import { Button } from '../../parts/Button.tsx';
+import { focusMover } from '../../parts/focusMover.ts';
 import { Panel } from '../../parts/Panel.tsx';
 import type { OpenShoot } from '../../state/contract.ts';
 import { StripAxis } from './LimitStrip.tsx';
@@ -16,13 +17,6 @@ export interface ShotListProps {
 }
 
 const COLUMNS = ['Rate', 'Shutter', 'Stop', 'EI', 'Lens'] as const;
-
-/** A moved row keeps the focus: the button that moved it, or its pair once that one has nowhere left to go. */
-function focusMover(list: HTMLElement, id: string, by: 1 | -1): void {
-  const button = (way: number) => list.querySelector<HTMLButtonElement>(`[data-move="${CSS.escape(`${id} ${way}`)}"]`);
-  const same = button(by);
-  (same?.disabled === false ? same : button(-by))?.focus();
-}
 
 /** All shots in the order people read them, each with its settings and its limits on one shared axis. */
 export function ShotList({ open, onShot, onNewShot, onSaid }: ShotListProps) {
