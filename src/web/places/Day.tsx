@@ -96,7 +96,7 @@ export function Day({ open, onGo }: DayProps) {
             </Button>
           )}
         </p>
-        <DayLine open={open} day={day} onGo={onGo} onMove={fix} />
+        <DayLine open={open} day={day} isUpdating={isUpdating} onGo={onGo} onMove={fix} />
       </Panel>
       <DaySettings open={open} />
       <DayFacts day={day} />

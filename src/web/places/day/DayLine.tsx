@@ -15,6 +15,8 @@ import { movedTo } from './dayEdits.ts';
 export interface DayLineProps {
   readonly open: Pick<OpenShoot, 'id' | 'plan' | 'shoot'>;
   readonly day: DayPlan;
+  /** The day is of an earlier plan, and is being drawn anew. */
+  readonly isUpdating: boolean;
   readonly onGo: (href: string) => void;
   /** The order of the day with one shot moved. */
   readonly onMove: (order: readonly string[], title: string) => void;
@@ -103,11 +105,11 @@ interface Dragging {
 }
 
 /** The day from call to wrap: a row a shot, in the order of the day, with how far its end varies. */
-export function DayLine({ open, day, onGo, onMove }: DayLineProps) {
+export function DayLine({ open, day, isUpdating, onGo, onMove }: DayLineProps) {
   const { shots } = day;
   // A shot stays where it was put while the day is drawn with it there.
   const [put, setPut] = useState<{ readonly order: readonly string[]; readonly on: DayPlan }>();
-  const order = put?.on === day ? put.order : day.order;
+  const order = isUpdating && put?.on === day ? put.order : day.order;
   const span = spanOf(day);
   const [ground, width_px] = useWidth<HTMLDivElement>();
   const list = useRef<HTMLOListElement>(null);

@@ -36,7 +36,15 @@ function Day({ written, onMove }: { readonly written: Written; readonly onMove: 
     const derived = deriveShoot(written);
     return { ...derived, day: dayOf(derived.shoot, derived.plan, { dayCount: DAYS }) };
   }, [written]);
-  return <DayLine open={{ id: 'gallery', plan, shoot }} day={day} onGo={() => undefined} onMove={onMove} />;
+  return (
+    <DayLine
+      open={{ id: 'gallery', plan, shoot }}
+      day={day}
+      isUpdating={false}
+      onGo={() => undefined}
+      onMove={onMove}
+    />
+  );
 }
 
 /** A shot and a day on their strips of time; what is dragged there is kept in this page alone. */
