@@ -242,8 +242,12 @@ describe('the day', () => {
     // Whoever went on to something else is left there when the day has been drawn many times more.
     const later = button(page, 'Save the day as CSV');
     await later.focus();
-    const drawn = page.getByText('2000 days drawn');
-    await drawn.waitFor({ timeout: 20_000 });
+    // What is above the rows may change its height with each drawing, up to the last after the server has answered.
+    const drawn = async (revision: number) => {
+      await page.getByText(`saved, revision ${revision}`).waitFor();
+      await page.getByText('2000 days drawn').waitFor({ timeout: 20_000 });
+    };
+    await drawn(1);
     expect(await isFocused(later)).toBe(true);
 
     // From the last row up to the first by its handle: more is changed over, so the day is longer.
@@ -256,7 +260,7 @@ describe('the day', () => {
     expect((await order(page))[0]).toBe(last);
     await soon(() => summaries(shootId)).toEqual(['Honey coils moved in the day', `${last} moved in the day`]);
     await soon(() => wrap(page)).not.toBe(was);
-    await drawn.waitFor({ timeout: 20_000 });
+    await drawn(2);
 
     // And down again past others, each of which is put before it in the page.
     await drag(page, grips.first(), { y: (await middleOf(rows.nth(3))) - (await middleOf(rows.first())) });
