@@ -43,6 +43,11 @@ export const SOURCES: Readonly<Record<string, Source>> = {
     seen: 'memory',
   },
   'blur-in-squares': { title: 'Blurs of defocus and diffraction added in squares', seen: 'practice' },
+  'brent-minimum': {
+    title:
+      "Brent's method for the minimum of a function of one variable without its derivative, as numerical libraries have it",
+    seen: 'memory',
+  },
   'bt2020-matrix': {
     title: 'Recommendation ITU-R BT.2020, primaries and white as a page on both recommendations has them',
     seen: 'excerpt',

@@ -187,37 +187,37 @@ export function waveAt(basis: Basis, rest: Float64Array, rate_Hz: number): Wave 
   const { frameCount, frameRate_fps, weights, polynomials, weight } = basis;
   const turn = (2 * Math.PI * rate_Hz) / frameRate_fps;
   const [stepCosine, stepSine] = [Math.cos(turn), Math.sin(turn)];
+  const [cosines, sines] = [new Float64Array(frameCount), new Float64Array(frameCount)];
   let [cc, ss, cs, b, d] = [0, 0, 0, 0, 0];
   let [c, s] = [1, 0];
-  const alongCosine = new Float64Array(polynomials.length);
-  const alongSine = new Float64Array(polynomials.length);
   for (let i = 0; i < frameCount; i += 1) {
     // Turned on from frame to frame, and set right now and then.
     if (i % SET_RIGHT === 0) {
       c = Math.cos(turn * i);
       s = Math.sin(turn * i);
     }
-    const w = weights[i]!;
-    const wc = w * c;
-    const ws = w * s;
+    const wc = weights[i]! * c;
+    const ws = weights[i]! * s;
+    cosines[i] = wc;
+    sines[i] = ws;
     cc += wc * c;
     ss += ws * s;
     cs += wc * s;
     b += wc * rest[i]!;
     d += ws * rest[i]!;
-    for (let j = 0; j < polynomials.length; j += 1) {
-      const unit = polynomials[j]![i]!;
-      alongCosine[j]! += wc * unit;
-      alongSine[j]! += ws * unit;
-    }
     const next = c * stepCosine - s * stepSine;
     s = s * stepCosine + c * stepSine;
     c = next;
   }
-  for (let j = 0; j < polynomials.length; j += 1) {
-    cc -= alongCosine[j]! ** 2;
-    ss -= alongSine[j]! ** 2;
-    cs -= alongCosine[j]! * alongSine[j]!;
+  for (const unit of polynomials) {
+    let [alongCosine, alongSine] = [0, 0];
+    for (let i = 0; i < frameCount; i += 1) {
+      alongCosine += cosines[i]! * unit[i]!;
+      alongSine += sines[i]! * unit[i]!;
+    }
+    cc -= alongCosine ** 2;
+    ss -= alongSine ** 2;
+    cs -= alongCosine * alongSine;
   }
   return { rate_Hz, ...solved(b, d, cc, ss, cs, weight) };
 }

@@ -14,12 +14,14 @@
  * @source huber-weights weight 1 up to 1.345 spreads, then falling with the distance
  */
 import { requireCount, requirePositive } from '../../base/domain.ts';
+import { highest } from '../../base/highest.ts';
 import { bulkSpreadOf } from '../../base/median.ts';
 import { basisOf, waveAt, withoutTrend, withoutWave, type Basis, type Wave } from './basis.ts';
 
 /** Beyond this many spreads a frame weighs less. */
 const HUBER = 1.345;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Share of the reach to which a rate is looked for: nearer, powers differ by less than their rounding. */
+const ENOUGH = 1e-7;
 const MOST_ROUNDS = 12;
 
 export const amplitudeOf = ({ cosine, sine }: Wave): number => Math.hypot(cosine, sine);
@@ -28,28 +30,18 @@ export const amplitudeOf = ({ cosine, sine }: Wave): number => Math.hypot(cosine
 export const phaseOf_rad = ({ cosine, sine }: Wave): number => Math.atan2(-sine, cosine);
 
 /**
- * The rate within reach of another at which a wave takes up most, by golden sections. One that cannot be told from half the
- * frame rate is taken to be that: a little beside it, a large wave that falls between the frames would fit a small one.
+ * The rate within reach of another at which a wave takes up most. One that cannot be told from half the frame rate is taken
+ * to be that: a little beside it, a large wave that falls between the frames would fit a small one.
  */
 export function refined(basis: Basis, rest: Float64Array, about_Hz: number, reach_Hz: number): Wave {
   const most_Hz = basis.frameRate_fps / 2;
   if (most_Hz - about_Hz < basis.frameRate_fps / basis.effectiveCount) return waveAt(basis, rest, most_Hz);
-  let [low, high] = [Math.max(0, about_Hz - reach_Hz), Math.min(most_Hz, about_Hz + reach_Hz)];
-  let left = waveAt(basis, rest, high - GOLDEN * (high - low));
-  let right = waveAt(basis, rest, low + GOLDEN * (high - low));
-  const enough_Hz = 1e-7 * reach_Hz;
-  while (high - low > enough_Hz) {
-    if (left.power < right.power) {
-      low = left.rate_Hz;
-      left = right;
-      right = waveAt(basis, rest, low + GOLDEN * (high - low));
-    } else {
-      high = right.rate_Hz;
-      right = left;
-      left = waveAt(basis, rest, high - GOLDEN * (high - low));
-    }
-  }
-  return left.power > right.power ? left : right;
+  const stretch = { low: Math.max(0, about_Hz - reach_Hz), high: Math.min(most_Hz, about_Hz + reach_Hz) };
+  const lookAt = (rate_Hz: number) => {
+    const wave = waveAt(basis, rest, rate_Hz);
+    return { x: rate_Hz, height: wave.power, wave };
+  };
+  return highest(lookAt, { ...stretch, first: about_Hz, enough: ENOUGH * reach_Hz }).wave;
 }
 
 export interface FittedWave {
