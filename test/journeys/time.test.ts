@@ -281,6 +281,29 @@ describe('the day', () => {
     await context.close();
   }, 90_000);
 
+  test('on a phone the page goes along with a shot that is held at the foot of the window', async () => {
+    const { page, context, complaints, shootId } = await openDay(undefined, { size: SIZES[2] });
+    await page.getByText('2000 days drawn').waitFor({ timeout: 20_000 });
+    const found = await order(page);
+    const first = page.locator('.day-grip').first();
+    await first.scrollIntoViewIfNeeded();
+    const box = (await first.boundingBox())!;
+    const x = box.x + box.width / 2;
+    await page.mouse.move(x, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(x, SIZES[2].height / 2);
+    await page.mouse.move(x, SIZES[2].height - 4);
+    await soon(async () => (await order(page)).at(-1)).toBe(found[0]);
+    await page.mouse.move(x, 4);
+    await soon(() => page.evaluate(() => scrollY)).toBe(0);
+    await soon(() => order(page)).toEqual(found);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(await summaries(shootId)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await context.close();
+  }, 60_000);
+
   test('is planned again from now, with what has been shot', async () => {
     const { page, context, complaints } = await openDay();
     const was = await wrap(page);

@@ -4,6 +4,7 @@ import type { DayBlock, DayPlan, DayShot } from '../../../plan/day/types.ts';
 import { sayTime, WORK_NAMES } from '../../../plan/day/words.ts';
 import { shotHref } from '../../hrefs.ts';
 import { Button } from '../../parts/Button.tsx';
+import { useEdgeScroll } from '../../parts/edgeScroll.ts';
 import { focusMover } from '../../parts/focusMover.ts';
 import { Icon } from '../../parts/Icon.tsx';
 import { useWidth } from '../../parts/useWidth.ts';
@@ -136,7 +137,12 @@ export function DayLine({ open, day, isUpdating, onGo, onMove }: DayLineProps) {
     const found = rows.findIndex((row) => y < row.getBoundingClientRect().bottom);
     return found < 0 ? rows.length - 1 : found;
   };
+  const follow = (y: number) => {
+    const to = rowAt(y);
+    setDragged((was) => (was === undefined || was.to === to ? was : { id: was.id, to }));
+  };
   const isDragging = dragged !== undefined;
+  const pointerY_px = useEdgeScroll(isDragging, follow);
   useEffect(() => {
     if (!isDragging) return;
     const putBack = (event: KeyboardEvent) => event.key === 'Escape' && setDragged(undefined);
@@ -152,7 +158,9 @@ export function DayLine({ open, day, isUpdating, onGo, onMove }: DayLineProps) {
       setDragged({ id, to: order.indexOf(id) });
     },
     onPointerMove: ({ clientY }: PointerEvent<HTMLElement>) => {
-      if (dragged) setDragged({ id: dragged.id, to: rowAt(clientY) });
+      if (!dragged) return;
+      pointerY_px.current = clientY;
+      follow(clientY);
     },
     onPointerUp: () => {
       if (dragged) move(dragged.id, dragged.to);
