@@ -70,8 +70,11 @@ function blocksOf({ data, width, height }: Plane, table: Float32Array, side: num
   for (let row = 0; row < rows; row += 1)
     for (let line = 0; line < side; line += 1) {
       let at = (row * side + line) * width;
-      for (let column = 0; column < columns; column += 1)
-        for (const end = at + side; at < end; at += 1) light[row * columns + column]! += table[data[at]!]!;
+      for (let column = 0; column < columns; column += 1) {
+        let sum = 0;
+        for (const end = at + side; at < end; at += 1) sum += table[data[at]!]!;
+        light[row * columns + column]! += sum;
+      }
     }
   for (let i = 0; i < light.length; i += 1) {
     light[i] = light[i]! / (side * side);
