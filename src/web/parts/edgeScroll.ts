@@ -14,8 +14,22 @@ export function edgeSpeed_px_per_s(y_px: number, height_px: number): number {
   return FASTEST_px_per_s * (over - under);
 }
 
-/** While something is dragged, the page goes along at the edges of the window; what is returned holds where the pointer is. */
-export function useEdgeScroll(isDragging: boolean, onScrolled: (y_px: number) => void): RefObject<number | undefined> {
+/** How far the page may go, from up (negative) to down, until an end of something is under the pointer. */
+function reach_px(element: HTMLElement | null, y_px: number): readonly [up_px: number, down_px: number] {
+  if (!element) return [0, 0];
+  const { top, bottom } = element.getBoundingClientRect();
+  return [Math.min(0, Math.floor(top - y_px)), Math.max(0, Math.ceil(bottom - y_px))];
+}
+
+export interface EdgeScroll {
+  readonly isDragging: boolean;
+  /** What is dragged stays in here: once its end is under the pointer, the page has gone far enough. */
+  readonly within: RefObject<HTMLElement | null>;
+  readonly onScrolled: (y_px: number) => void;
+}
+
+/** While something is dragged, the page goes along at the edges of the window; what is returned is told where the pointer is. */
+export function useEdgeScroll({ isDragging, within, onScrolled }: EdgeScroll): RefObject<number | undefined> {
   const y_px = useRef<number>(undefined);
   const told = useRef(onScrolled);
   useEffect(() => {
@@ -29,22 +43,23 @@ export function useEdgeScroll(isDragging: boolean, onScrolled: (y_px: number) =>
       // After a stall it goes on from where it is, and does not leap.
       const passed_s = Math.min(0.1, Math.max(0, (now_ms - last_ms) / 1000));
       last_ms = now_ms;
+      frame = requestAnimationFrame(go);
       const at_px = y_px.current;
-      const speed_px_per_s = at_px === undefined ? 0 : edgeSpeed_px_per_s(at_px, window.innerHeight);
+      if (at_px === undefined) return;
+      const speed_px_per_s = edgeSpeed_px_per_s(at_px, window.innerHeight);
       rest_px = speed_px_per_s === 0 ? 0 : rest_px + speed_px_per_s * passed_s;
       const whole_px = Math.trunc(rest_px);
-      if (whole_px !== 0) {
-        rest_px -= whole_px;
-        const before_px = window.scrollY;
-        window.scrollBy({ top: whole_px, behavior: 'instant' });
-        if (window.scrollY !== before_px) told.current(at_px!);
-      }
-      frame = requestAnimationFrame(go);
+      rest_px -= whole_px;
+      const [up_px, down_px] = reach_px(within.current, at_px);
+      const top = Math.max(up_px, Math.min(down_px, whole_px));
+      if (top === 0) return;
+      window.scrollBy({ top, behavior: 'instant' });
+      told.current(at_px);
     });
     return () => {
       cancelAnimationFrame(frame);
       y_px.current = undefined;
     };
-  }, [isDragging]);
+  }, [isDragging, within]);
   return y_px;
 }

@@ -142,7 +142,7 @@ export function DayLine({ open, day, isUpdating, onGo, onMove }: DayLineProps) {
     setDragged((was) => (was === undefined || was.to === to ? was : { id: was.id, to }));
   };
   const isDragging = dragged !== undefined;
-  const pointerY_px = useEdgeScroll(isDragging, follow);
+  const pointerY_px = useEdgeScroll({ isDragging, within: list, onScrolled: follow });
   useEffect(() => {
     if (!isDragging) return;
     const putBack = (event: KeyboardEvent) => event.key === 'Escape' && setDragged(undefined);
