@@ -52,7 +52,7 @@ export function highest<Of extends Look>(lookAt: (x: number) => Of, { low, high,
     if (isWithin && Math.abs(top) < Math.abs(stepBefore) / 2) {
       stepBefore = step;
       step = top;
-      const isAtEnd = best.x + step - from < 2 * enough || to - best.x - step < 2 * enough;
+      const isAtEnd = best.x + top - from < 2 * enough || to - best.x - top < 2 * enough;
       if (isAtEnd) step = best.x < middle ? enough : -enough;
     } else {
       stepBefore = best.x < middle ? to - best.x : from - best.x;

@@ -5,6 +5,7 @@
  * @source harmonic-fit a sum of harmonics fitted by least squares, and how well its rate can be known
  */
 import { fourier, powerOfTwoFrom } from '../../base/fourier.ts';
+import { highest } from '../../base/highest.ts';
 
 export interface Sampled {
   readonly times_s: Float64Array;
@@ -79,7 +80,8 @@ function evenly({ times_s, values }: Sampled): Float64Array {
 }
 
 const HARMONICS = 5;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Share of the reach to which a rate is looked for. */
+const ENOUGH = 1e-5;
 
 /** The rate at which a record repeats, or undefined where nothing in it does. Times begin at 0. */
 export function repeatRate_Hz(record: Sampled): number | undefined {
@@ -93,13 +95,9 @@ export function repeatRate_Hz(record: Sampled): number | undefined {
   const climb = (count: number, sampleCount: number, from_Hz: number, reach: number): number => {
     const part = { times_s: about.times_s.subarray(0, sampleCount), values: about.values.subarray(0, sampleCount) };
     const reach_Hz = reach / part.times_s.at(-1)!;
-    let [low, high] = [from_Hz - reach_Hz, from_Hz + reach_Hz];
-    for (let turn = 0; turn < 20; turn += 1) {
-      const [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-      if (harmonicPower(part, left, count) < harmonicPower(part, right, count)) low = left;
-      else high = right;
-    }
-    return (low + high) / 2;
+    const lookAt = (rate_Hz: number) => ({ x: rate_Hz, height: harmonicPower(part, rate_Hz, count) });
+    const stretch = { low: from_Hz - reach_Hz, high: from_Hz + reach_Hz };
+    return highest(lookAt, { ...stretch, first: from_Hz, enough: ENOUGH * reach_Hz }).x;
   };
   // A longer stretch has a narrower hill: each is climbed from where the shorter one's top was.
   let rate_Hz = coarse_Hz;
